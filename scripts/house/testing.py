@@ -1,0 +1,28 @@
+"""What test.py does: set up, find a browser, build, run pytest."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from collections.abc import Sequence
+
+from house.browser import VARIABLE, ensure_browser
+from house.build import build
+from house.paths import ROOT
+from house.python import venv_tool
+from house.setup import set_up
+
+
+def main(words: Sequence[str] | None = None) -> int:
+    pytest_words = list(sys.argv[1:] if words is None else words)
+    node_folder = set_up()
+    browser = ensure_browser()
+    build(node_folder)
+    # pytest writes straight to this terminal, so that its own summary is the last line.
+    done = subprocess.run(
+        [str(venv_tool("python")), "-m", "pytest", *pytest_words],
+        cwd=ROOT,
+        env={**os.environ, VARIABLE: str(browser)},
+    )
+    return done.returncode

@@ -1,0 +1,12 @@
+"""Set up, build and run every test; further arguments go to pytest: python3 scripts/test.py -k links"""
+
+import sys
+
+if sys.version_info < (3, 11):
+    sys.exit(f"Python 3.11 or newer is needed to start this; this is Python {sys.version.split()[0]}.")
+
+from house.say import guarded
+from house.testing import main
+
+if __name__ == "__main__":
+    sys.exit(guarded(main))
