@@ -1,0 +1,1 @@
+"""The blade: flapping, lag and the phase budget."""

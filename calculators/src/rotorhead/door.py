@@ -1,0 +1,181 @@
+"""The only door to the package for the browser, the command line and the build: JSON text in and out.
+
+`answer` never raises and never lets NaN or infinity out; what can't be answered comes back as a plain
+sentence. The requests and answers are described in DEVELOPERS.md.
+"""
+
+import json
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from typing import Any, Final, cast
+
+from . import render, site_values, units
+from .faults import Fault, Refused, refuse
+from .head import changed
+from .head_figures import BY_KEY
+from .numbers import parse_number
+from .run import HeadChoice, as_drawn, form, head_choice, number_text, rotor_of, run
+from .topics import named
+
+Request = Mapping[str, Any]
+Reply = dict[str, Any]
+_BEARINGS: Final = ("bearing_deg",)
+
+
+def summary(choice: HeadChoice) -> Reply:
+    """What a page shows about the head a request was for."""
+    head = as_drawn(choice)
+    return {
+        "base": choice.base,
+        "name": head.name,
+        "label": choice.label,
+        "mirrored": choice.mirrored,
+        "changed": sorted(choice.changes),
+        "rotation": choice.changes.get("rotation", head.rotation),
+    }
+
+
+def _system(data: Request, key: str = "units") -> units.System:
+    system = data.get(key, "metric")
+    if system not in units.SYSTEMS:
+        raise refuse("units", f"Units are metric or imperial, not “{str(system)[:20]}”.")
+    return cast(units.System, system)
+
+
+def _texts(data: object) -> dict[str, str]:
+    if not isinstance(data, Mapping) or not all(isinstance(k, str) and isinstance(v, str) for k, v in data.items()):
+        raise refuse("inputs", "Inputs are texts by name.")
+    return {str(k): str(v)[:240] for k, v in data.items()}
+
+
+def _run(data: Request) -> Reply:
+    calculator = named(str(data.get("calculator")))
+    choice, system, texts = head_choice(data.get("head", {})), _system(data), _texts(data.get("inputs", {}))
+    faults: list[Fault] = []
+    try:
+        rotor = rotor_of(choice, system)
+    except Refused as refused:
+        # The inputs are judged too, on the head before the changes, so that all faults show at once.
+        faults += refused.faults
+        rotor = rotor_of(replace(choice, changes={}), system)
+    try:
+        case = run(calculator, texts, rotor, system)
+    except Refused as refused:
+        raise Refused([*faults, *refused.faults]) from None
+    if faults:
+        raise Refused(faults)
+    return {
+        "calculator": calculator.id,
+        "head": summary(choice),
+        "units": system,
+        "parts": render.parts(calculator, case),
+        "spoken": calculator.describe(case),
+        "form": form(calculator, texts, rotor, choice, system, case.values),
+        "results": render.results_list(calculator, case),
+    }
+
+
+def _values(data: Request) -> Reply:
+    choice, system = head_choice(data.get("head", {})), _system(data)
+    rotor = rotor_of(choice, system)
+    found = site_values.values(rotor, choice, system)
+    names = data.get("names")
+    if isinstance(names, list):
+        found = {n: found[n] for n in names if n in found}
+    wanted = data.get("figures")
+    drawings = site_values.figures(rotor, system, wanted if isinstance(wanted, list) else None)
+    return {"head": summary(choice), "units": system, "values": found, "figures": drawings}
+
+
+def _check(data: Request) -> Reply:
+    choice, system = head_choice(data.get("head", {})), _system(data)
+    rotor_of(choice, system)
+    return {"head": summary(choice)}
+
+
+def _retext(text: str, quantity: str, places: int, old: units.System, new: units.System) -> str:
+    """A typed number in other units; what is no number stays as it was typed."""
+    try:
+        typed = parse_number(text, "", "")
+    except Refused:
+        return text
+    metric = units.from_si(quantity, units.to_si(quantity, typed, old), "metric")
+    return number_text(quantity, metric, places + 2, new)
+
+
+def _reunit(data: Request) -> Reply:
+    """Change of units: everything the reader typed is carried over."""
+    choice = head_choice(data.get("head", {}))
+    old, new = _system(data, "from"), _system(data, "to")
+    changes = {
+        k: _retext(v, BY_KEY[k].quantity, BY_KEY[k].decimals, old, new) if k in BY_KEY else v
+        for k, v in choice.changes.items()
+    }
+    inputs: dict[str, dict[str, str]] = {}
+    for name, texts in dict(data.get("inputs", {})).items():
+        calculator = named(name)
+        known = {i.name: i for i in calculator.inputs}
+        inputs[name] = {}
+        for key, text in _texts(texts).items():
+            item = known.get(key)
+            quantity = getattr(item, "quantity", None)
+            inputs[name][key] = (
+                _retext(text, quantity, getattr(item, "decimals", 1), old, new) if quantity else text
+            )
+    return {"head": {"base": choice.base, "mirrored": choice.mirrored, "changes": changes}, "inputs": inputs}
+
+
+def _turn(data: Request) -> Reply:
+    """Turn the head the other way: bearings the reader typed are mirrored with it."""
+    choice, system = head_choice(data.get("head", {})), _system(data)
+    changes = dict(choice.changes)
+    for key, text in changes.items():
+        if key.endswith(_BEARINGS):
+            try:
+                typed = parse_number(text, key, key)
+            except Refused:
+                continue
+            changes[key] = units.plain((360.0 - typed) % 360.0, 3)
+        elif key == "rotation":
+            changes[key] = {"anticlockwise": "clockwise", "clockwise": "anticlockwise"}.get(text, text)
+    turned = HeadChoice(choice.base, not choice.mirrored, changes)
+    try:
+        changed(as_drawn(turned), changes, system)
+    except Refused:
+        pass  # a refused figure stays refused; the reader sees it after the turn as before
+    inputs = {name: _texts(texts) for name, texts in dict(data.get("inputs", {})).items()}
+    return {"head": {"base": turned.base, "mirrored": turned.mirrored, "changes": changes}, "inputs": inputs}
+
+
+_OPS: Final[dict[str, Callable[[Request], Reply]]] = {
+    "run": _run,
+    "values": _values,
+    "check": _check,
+    "reunit": _reunit,
+    "turn": _turn,
+}
+
+
+def answer(text: str) -> str:
+    """One request as JSON text -> one answer as JSON text: result, invalid or failed. Never raises."""
+    request_id: object = None
+    try:
+        data = json.loads(text)
+        if not isinstance(data, dict):
+            raise refuse("request", "A request is a JSON object.")
+        request_id = data.get("id")
+        op = _OPS.get(str(data.get("op")))
+        if op is None:
+            raise refuse("op", f"There is no request “{str(data.get('op'))[:40]}”.")
+        reply: Reply = {"state": "result", "id": request_id, **op(data)}
+        return json.dumps(reply, allow_nan=False)
+    except Refused as refused:
+        return json.dumps({
+            "state": "invalid", "id": request_id,
+            "faults": [{"field": f.field, "head": f.head, "text": f.text} for f in refused.faults],
+        })  # fmt: skip
+    except Exception as error:  # the door is the last place that can turn a fault into a sentence
+        return json.dumps({
+            "state": "failed", "id": request_id if isinstance(request_id, int | str) else None,
+            "text": "This could not be computed; please go back to the head's own figures.", "kind": type(error).__name__,
+        })  # fmt: skip

@@ -1,0 +1,1 @@
+"""Drawings of the head as SVG text, each with a sentence that says what it shows."""

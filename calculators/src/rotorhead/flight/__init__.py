@@ -1,0 +1,1 @@
+"""The air and the hover that set the blade to work."""

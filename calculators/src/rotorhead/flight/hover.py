@@ -1,0 +1,84 @@
+"""The hover a head is set up for: thrust, inflow, pitch at 0.75 R.
+
+Blade-element momentum theory in annuli with Prandtl's tip-loss factor:
+λ(x) = (σa/16F)(√(1 + 32 F θ(x) x/(σa)) − 1), dC_T = 4 F λ² x dx, integrated from the root cut to the
+tip. Source: J.G. Leishman, Principles of Helicopter Aerodynamics, 2nd ed., ch. 3 (from memory).
+Left out: swirl, contraction beyond the tip factor, compressibility, stall; on measured model rotors
+the thrust at a given pitch comes out 3 to 5 % off, and worse below 6° of pitch.
+"""
+
+import math
+from functools import lru_cache
+
+from ..rotor import SEA_LEVEL_DENSITY, Rotor
+
+_STATIONS = 40
+
+
+def thrust_coefficient(rotor: Rotor, density: float = SEA_LEVEL_DENSITY) -> float:
+    """C_T = W/(ρ π R² (ΩR)²) with thrust equal to the aircraft's weight."""
+    tip = rotor.speed * rotor.radius
+    return rotor.weight / (density * math.pi * rotor.radius**2 * tip**2)
+
+
+def disc_loading(rotor: Rotor) -> float:
+    """Weight over disc area, N/m²."""
+    return rotor.weight / (math.pi * rotor.radius**2)
+
+
+def uniform_inflow(ct: float) -> float:
+    """λ0 = √(C_T/2): the hover inflow ratio of an actuator disc."""
+    return math.sqrt(ct / 2.0)
+
+
+def annulus_inflow(theta: float, x: float, solidity_slope: float, blades: int) -> tuple[float, float]:
+    """Inflow ratio and tip-loss factor of one annulus at x = r/R; `solidity_slope` is σa."""
+    factor, inflow = 1.0, 0.05
+    if theta <= 0.0:
+        return 0.0, 1.0
+    for _ in range(30):
+        new = solidity_slope / (16.0 * factor) * (
+            math.sqrt(1.0 + 32.0 * factor * theta * x / solidity_slope) - 1.0
+        )
+        f = blades / 2.0 * (1.0 - x) / max(new, 1e-6)
+        factor = max(2.0 / math.pi * math.acos(math.exp(-f)) if f < 40.0 else 1.0, 1e-4)
+        if abs(new - inflow) < 1e-7:
+            return new, factor
+        inflow = new
+    return inflow, factor
+
+
+def thrust_of_pitch(rotor: Rotor, pitch75: float) -> tuple[float, float]:
+    """C_T and the first moment of lift about the flap hinge, for a pitch (rad) at 0.75 R.
+
+    The moment is (1/2)∫(x − e)(θ x² − λ x) dx from the root cut to the tip: times γ it is the blade's
+    lift moment over I_β Ω².
+    """
+    slope = rotor.solidity * rotor.lift_slope
+    width = (1.0 - rotor.root_cut) / _STATIONS
+    ct = moment = 0.0
+    for i in range(_STATIONS):
+        x = rotor.root_cut + (i + 0.5) * width
+        theta = pitch75 + rotor.twist * (x - 0.75)
+        inflow, _ = annulus_inflow(theta, x, slope, rotor.blades)
+        lift = theta * x * x - inflow * x
+        ct += slope / 2.0 * lift * width
+        moment += 0.5 * (x - rotor.hinge_offset) * lift * width
+    return ct, moment
+
+
+@lru_cache(maxsize=64)
+def hover_pitch(rotor: Rotor, density: float = SEA_LEVEL_DENSITY) -> tuple[float, float]:
+    """Pitch at 0.75 R (rad) that carries the weight, and the lift moment about the hinge (see above)."""
+    wanted = thrust_coefficient(rotor, density)
+    low, high = -0.2, 0.8
+    for _ in range(40):
+        middle = 0.5 * (low + high)
+        if thrust_of_pitch(rotor, middle)[0] < wanted:
+            low = middle
+        else:
+            high = middle
+        if high - low < 1e-7:
+            break
+    pitch = 0.5 * (low + high)
+    return pitch, thrust_of_pitch(rotor, pitch)[1]

@@ -1,0 +1,106 @@
+"""The parts of an answer as HTML: sentence, drawing, results, working. The same text at build and live.
+
+Everything a reader typed is escaped here; nothing else puts it on a page.
+"""
+
+import json
+from functools import cache
+from html import escape
+from importlib import resources
+
+from .fields import WORDS, Calculator, Case
+from .site_values import result_html
+from .units import QUANTITIES, from_si, show
+
+
+@cache
+def _mathml() -> dict[str, str]:
+    """LaTeX -> MathML, made by the build (scripts/site/mathml.py) and packed with the package."""
+    path = resources.files(__package__).joinpath("mathml.json")
+    try:
+        return dict(json.loads(path.read_text(encoding="utf-8")))
+    except FileNotFoundError:
+        return _added
+
+
+_added: dict[str, str] = {}
+
+
+def add_mathml(made: dict[str, str]) -> None:
+    """The build's own run has no packed file: it hands the same mapping over here."""
+    _added.update(made)
+
+
+def equation_html(latex: str) -> str:
+    """MathML for an equation of a calculator, or its LaTeX text where none was made."""
+    return _mathml().get(latex) or f"<code>{escape(latex)}</code>"
+
+
+def parts(calculator: Calculator, case: Case) -> dict[str, str]:
+    """HTML for the four slots of a calculator on a page."""
+    drawing = calculator.drawing(case)
+    return {
+        "sentence": f"<p>{escape(calculator.describe(case))}</p>",
+        "drawing": f'{drawing.svg}<p class="hd-caption">{escape(drawing.text)}</p>',
+        "results": _results(calculator, case),
+        "working": _working(calculator, case),
+    }
+
+
+def _results(calculator: Calculator, case: Case) -> str:
+    rows = [
+        f'<div class="hd-result"><dt>{escape(r.label)}</dt>'
+        f"<dd>{result_html(calculator, r.name, case.answer.results[r.name], case.units)}</dd></div>"
+        for r in calculator.results
+        if r.main and r.name in case.answer.results
+    ]
+    return f'<dl class="hd-dl">{"".join(rows)}</dl>' + _told(calculator, case)
+
+
+def _told(calculator: Calculator, case: Case) -> str:
+    """The verdict on a told angle stands with the results, not only in the working."""
+    verdict = case.answer.results.get("told_verdict")
+    return f'<p class="hd-verdict"><b>What I was told:</b> {escape(str(verdict))}</p>' if verdict else ""
+
+
+def _working(calculator: Calculator, case: Case) -> str:
+    items = []
+    for step in calculator.working(case):
+        equation = f'<div class="hd-equation">{equation_html(calculator.equations[step.equation])}</div>' if step.equation else ""
+        items.append(f'<li>{escape(step.say)}{equation}<div class="hd-numbers">{escape(step.numbers)}</div></li>')
+    rows = "".join(
+        f"<tr><th scope=row>{escape(r.label)}</th>"
+        f"<td>{result_html(calculator, r.name, case.answer.results[r.name], case.units)}</td></tr>"
+        for r in calculator.results
+        if r.name in case.answer.results
+    )
+    table = f'<table class="hd-all"><caption>All figures</caption><tbody>{rows}</tbody></table>'
+    limits = "".join(f"<li>{escape(t)}</li>" for t in calculator.limits)
+    sources = "".join(f"<li>{escape(t)}</li>" for t in calculator.sources)
+    return (
+        f'<ol class="hd-steps">{"".join(items)}</ol>{table}'
+        f'<p class="hd-subhead">Where it stops being true</p><ul class="hd-limits">{limits}</ul>'
+        f'<p class="hd-subhead">Sources</p><ul class="hd-sources">{sources}</ul>'
+    )
+
+
+def results_list(calculator: Calculator, case: Case) -> list[dict[str, object]]:
+    """Named results with units, for the command line and other programs."""
+    found: list[dict[str, object]] = []
+    for r in calculator.results:
+        if r.name not in case.answer.results:
+            continue
+        value = case.answer.results[r.name]
+        if r.quantity == WORDS or isinstance(value, str):
+            found.append({"name": r.name, "label": r.label, "value": value, "unit": "", "text": str(value)})
+            continue
+        unit = _unit(r.quantity, case)
+        found.append({
+            "name": r.name, "label": r.label, "value": round(from_si(r.quantity, value, case.units), 12), "unit": unit,
+            "text": show(r.quantity, value, case.units, r.decimals),
+        })  # fmt: skip
+    return found
+
+
+def _unit(quantity: str, case: Case) -> str:
+    return QUANTITIES[quantity].unit(case.units).symbol

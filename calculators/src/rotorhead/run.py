@@ -1,0 +1,196 @@
+"""Running a calculator on what a reader typed: texts in, a case out, every fault at once."""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from . import units
+from .faults import Fault, Refused, refuse
+from .fields import Calculator, Case, Choice, Number, Value
+from .head import Head, changed, demonstration, mirrored
+from .head_figures import BY_KEY, OPTION_BY_KEY
+from .mechanism.assembly import assembled
+from .numbers import parse_number
+from .rotor import Rotor
+
+LONGEST_TEXT = 60
+
+
+@dataclass(frozen=True)
+class HeadChoice:
+    """Which head a request is about: a demonstration head, turned or not, and the reader's changes."""
+
+    base: str = "alder3"
+    mirrored: bool = False
+    changes: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def label(self) -> str:
+        """'Alder 3', 'Alder 3, changed', 'Alder 3, turned the other way'."""
+        parts = [demonstration(self.base).name]
+        if self.mirrored:
+            parts.append("turned the other way")
+        if self.changes:
+            parts.append("changed")
+        return ", ".join(parts)
+
+
+def head_choice(data: object) -> HeadChoice:
+    """A request's head -> choice. Raises `Refused` for anything that is not one."""
+    if not isinstance(data, Mapping):
+        raise refuse("head", "The head of a request must say which head it is.")
+    base, turned, changes = data.get("base", "alder3"), data.get("mirrored", False), data.get("changes", {})
+    if not isinstance(base, str) or not isinstance(turned, bool) or not isinstance(changes, Mapping):
+        raise refuse("head", "The head of a request can't be read.")
+    demonstration(base)
+    texts: dict[str, str] = {}
+    for key, text in changes.items():
+        if not isinstance(key, str) or not isinstance(text, str):
+            raise refuse("head", "A changed figure of a head is a text.", head=True)
+        texts[key.removeprefix("head.")] = text[: LONGEST_TEXT * 4]
+    return HeadChoice(base, turned, texts)
+
+
+def as_drawn(choice: HeadChoice) -> Head:
+    """The demonstration head of a choice, turned the other way if asked, without the reader's changes."""
+    head = demonstration(choice.base)
+    return mirrored(head) if choice.mirrored else head
+
+
+def rotor_of(choice: HeadChoice, system: units.System) -> Rotor:
+    """The head of a choice, changes applied, checked that it goes together."""
+    return assembled(changed(as_drawn(choice), choice.changes, system))
+
+
+def number_text(quantity: str, metric: float, decimals: int, system: units.System) -> str:
+    """A number as it stands in a form: no unit, no trailing zeros."""
+    si = units.to_si(quantity, metric, "metric")
+    places = units.decimals(quantity, system, decimals)
+    return units.plain(units.from_si(quantity, si, system), places)
+
+
+def default_text(item: Number | Choice, rotor: Rotor, system: units.System) -> str:
+    """What an input starts with on this head."""
+    if isinstance(item, Choice):
+        return item.default
+    return number_text(item.quantity, item.default(rotor), item.decimals, system)
+
+
+def _limits(item: Number, system: units.System) -> str:
+    low, high = (number_text(item.quantity, x, 3, system) for x in (item.low, item.high))
+    symbol = units.QUANTITIES[item.quantity].unit(system).symbol
+    gap = "" if symbol in ("", "°", "%") else " "
+    return f"between {low} and {high}{gap}{symbol}".replace("-", "\N{MINUS SIGN}")
+
+
+def _number(item: Number, text: str, system: units.System) -> float:
+    typed = parse_number(text, item.name, item.label)
+    si = units.to_si(item.quantity, typed, system)
+    low, high = (units.to_si(item.quantity, x, "metric") for x in (item.low, item.high))
+    slack = 1e-9 * max(1.0, abs(low), abs(high))
+    if not low - slack <= si <= high + slack:
+        shown = text.strip()[:LONGEST_TEXT]
+        raise refuse(
+            item.name, f"{item.label}: {shown} is outside what is allowed, {_limits(item, system)}."
+        )
+    return si
+
+
+def parse_inputs(
+    calculator: Calculator, texts: Mapping[str, str], rotor: Rotor, system: units.System
+) -> dict[str, Value]:
+    """Every input in SI: the reader's text where there is one, the head's default elsewhere.
+
+    Inputs that do not apply keep their default and are not judged. Raises `Refused` with all faults.
+    """
+    faults: list[Fault] = []
+    values: dict[str, Value] = {}
+    names = {item.name for item in calculator.inputs}
+    for name in texts:
+        if name not in names:
+            faults.append(Fault(name[:40], f"{calculator.title} has no input “{name[:40]}”."))
+    for item in calculator.inputs:
+        if isinstance(item, Choice):
+            text = texts.get(item.name, item.default).strip()
+            allowed = [value for value, _ in item.choices]
+            if text not in allowed:
+                faults.append(
+                    Fault(item.name, f"{item.label}: “{text[:40]}” must be one of {', '.join(allowed)}.")
+                )
+            values[item.name] = text
+    for item in calculator.inputs:
+        if isinstance(item, Choice):
+            continue
+        default = default_text(item, rotor, system)
+        wanted = item.applies(values, rotor)
+        try:
+            values[item.name] = _number(item, texts.get(item.name, default) if wanted else default, system)
+        except Refused as refused:
+            faults += refused.faults
+    if faults:
+        raise Refused(faults)
+    return values
+
+
+def run(
+    calculator: Calculator, texts: Mapping[str, str], rotor: Rotor, system: units.System = "metric"
+) -> Case:
+    """A calculator on a head with a reader's texts -> case. Raises `Refused`."""
+    values = parse_inputs(calculator, texts, rotor, system)
+    return Case(values, rotor, system, calculator.compute(values, rotor))
+
+
+def figure_keys(keys: tuple[str, ...], head: Head) -> list[str]:
+    """Head figures a calculator uses, 'rods' spelled out as the rods this head has."""
+    found: list[str] = []
+    for key in keys:
+        if key == "rods":
+            found += [
+                f"rods.{n}.{part}" for n in range(1, len(head.rods) + 1) for part in ("bearing_deg", "stroke_mm")
+            ]
+        else:
+            found.append(key)
+    return found
+
+
+def slider(quantity: str, span: tuple[float, float, float], system: units.System) -> dict[str, float]:
+    """Slider range and step in the reader's units; an imperial step is a round one near the metric's."""
+    low, high, step = (
+        units.from_si(quantity, units.to_si(quantity, x, "metric"), system) for x in span
+    )
+    if system == "imperial" and units.QUANTITIES[quantity].metric != units.QUANTITIES[quantity].imperial:
+        power = 10.0 ** math.floor(math.log10(step))
+        step = min((1.0, 2.0, 5.0, 10.0), key=lambda m: abs(m * power - step)) * power
+        low, high = math.floor(low / step) * step, math.ceil(high / step) * step
+    return {"min": round(low, 6), "max": round(high, 6), "step": round(step, 6)}
+
+
+def form(
+    calculator: Calculator, texts: Mapping[str, str], rotor: Rotor, choice: HeadChoice, system: units.System,
+    values: Mapping[str, Value],
+) -> dict[str, dict[str, Any]]:  # fmt: skip
+    """What every field that applies shows: text, slider, unit, whether the reader changed it."""
+    fields: dict[str, dict[str, Any]] = {}
+    for item in calculator.inputs:
+        if not item.applies(values, rotor):
+            continue
+        default = default_text(item, rotor, system)
+        text = texts.get(item.name, default)
+        entry: dict[str, Any] = {"text": text, "changed": item.name in texts and text.strip() != default}
+        if isinstance(item, Number):
+            entry |= slider(item.quantity, item.slider, system)
+            entry["unit"] = units.QUANTITIES[item.quantity].unit(system).symbol
+        fields[item.name] = entry
+    head = rotor.head
+    for key in figure_keys((*calculator.figures_first, *calculator.figures), head):
+        entry = {"text": choice.changes.get(key, ""), "changed": key in choice.changes}
+        if key in OPTION_BY_KEY:
+            entry["text"] = entry["text"] or head.option(key)
+        else:
+            figure = BY_KEY[key]
+            entry["text"] = entry["text"] or number_text(figure.quantity, head[key], figure.decimals + 2, system)
+            entry |= slider(figure.quantity, figure.slider, system)
+            entry["unit"] = units.QUANTITIES[figure.quantity].unit(system).symbol
+        fields[f"head.{key}"] = entry
+    return fields

@@ -1,0 +1,60 @@
+"""Inputs and sentences several calculators share."""
+
+from collections.abc import Callable
+
+from ..fields import Number, Values
+from ..mechanism.hands import rig_of
+from ..mechanism.plate import Pose
+from ..rotor import Rotor
+
+
+def fixed(value: float) -> Callable[[Rotor], float]:
+    """A default that is the same for every head."""
+    return lambda rotor: value
+
+
+LEVER = Number("lever", "Collective lever up", "percent", 0, 100, (0, 100, 1), fixed(50.0), 0)
+FORWARD = Number(
+    "stick_forward", "Stick forward", "percent", -100, 100, (-100, 100, 1), fixed(50.0), 0,
+    "negative is back",
+)  # fmt: skip
+LEFT = Number(
+    "stick_left", "Stick left", "percent", -100, 100, (-100, 100, 1), fixed(0.0), 0, "negative is right"
+)
+HANDS = (LEVER, FORWARD, LEFT)
+ALTITUDE = Number(
+    "altitude", "Pressure altitude", "altitude", -500, 7000, (0, 5000, 50), fixed(0.0), 0,
+    "standard atmosphere",
+)  # fmt: skip
+WARMER = Number(
+    "warmer", "Air warmer than standard by", "temperature_difference", -50, 50, (-30, 40, 1), fixed(0.0), 0
+)
+
+
+def hands_pose(values: Values, rotor: Rotor) -> Pose:
+    """Lever and stick inputs -> pose of the plate."""
+    return rig_of(rotor).pose(
+        float(values["lever"]), float(values["stick_forward"]), float(values["stick_left"])
+    )
+
+
+def hands_words(values: Values) -> str:
+    """'lever half up, stick 50 % forward' as a phrase."""
+    parts = [f"lever {float(values['lever']) * 100:.0f} % up"]
+    for name, plus, less in (("stick_forward", "forward", "back"), ("stick_left", "left", "right")):
+        amount = float(values[name]) * 100
+        if abs(amount) >= 0.5:
+            parts.append(f"stick {abs(amount):.0f} % {plus if amount > 0 else less}")
+    if len(parts) == 1:
+        parts.append("stick centred")
+    return ", ".join(parts)
+
+
+ROD_FIGURES = ("rod_radius_mm", "rods", "mixing_turn_deg", "stationary_scissors_bearing_deg")
+LINK_FIGURES = (
+    "link_foot_out_mm", "link_foot_ahead_mm", "arm_mm", "horn_station_mm", "horn_rides_with_flap", "link_mm",
+    "pitch_at_plate_zero_deg", "drive_scissors_ahead_deg",
+)  # fmt: skip
+HAND_FIGURES = (
+    "collective_low_deg", "collective_high_deg", "cyclic_fore_aft_deg", "cyclic_left_right_deg",
+)  # fmt: skip
