@@ -13,6 +13,7 @@ for place in (HERE.parents[1] / "calculators" / "src", HERE.parent, HERE):
 
 import bundle  # noqa: E402 - found by the path set above, as are the others
 import fence  # noqa: E402
+import frame  # noqa: E402
 import glossary  # noqa: E402
 import harden  # noqa: E402
 import printed  # noqa: E402
@@ -49,7 +50,7 @@ def on_page_markdown(markdown: str, config: MkDocsConfig, page: Page, files: Fil
 
 def on_page_content(html: str, page: Page, config: MkDocsConfig, files: Files) -> str:  # noqa: ARG001
     """The default head's numbers in the running text."""
-    return values.fill(html)
+    return frame.add(values.fill(html), page)
 
 
 def on_post_build(config: MkDocsConfig) -> None:

@@ -1,0 +1,160 @@
+"""A calculator on a page: its form made from the declaration, its default answer printed in place."""
+
+from __future__ import annotations
+
+from html import escape
+from typing import Any
+
+import defaults
+
+from rotorhead import units
+from rotorhead.fields import Calculator, Choice, Number
+from rotorhead.head_figures import BY_KEY, OPTION_BY_KEY, RODS_MOST
+from rotorhead.topics import ALL
+
+
+def _id(calculator: Calculator, name: str) -> str:
+    return f"{calculator.id}-{name.replace('.', '-')}"
+
+
+def _number(
+    calculator: Calculator, name: str, label: str, help_text: str, shown: dict[str, Any] | None
+) -> str:
+    """Label, slider, text box, unit, reset, place for a fault."""
+    i = _id(calculator, name)
+    at = shown or {"text": "0", "min": 0, "max": 1, "step": 1, "unit": ""}
+    help_html = f' <span class="hd-help">{escape(help_text)}</span>' if help_text else ""
+    unit = escape(str(at["unit"]))
+    return (
+        f'<div class="hd-field" data-field="{escape(name)}"{"" if shown else " hidden"}>'
+        f'<label for="{i}">{escape(label)}{help_html}</label>'
+        f'<input class="hd-slider" type="range" aria-label="{escape(label)}" min="{at["min"]}" max="{at["max"]}" '
+        f'step="{at["step"]}" value="{escape(str(at["text"]))}" aria-valuetext="{escape(str(at["text"]))} {unit}">'
+        f'<input class="hd-text" id="{i}" type="text" inputmode="text" autocomplete="off" spellcheck="false" '
+        f'value="{escape(str(at["text"]))}" aria-describedby="{i}-fault">'
+        f'<span class="hd-unit">{unit}</span>'
+        f'<button class="hd-field-reset" type="button" hidden>reset<span class="hd-sr"> {escape(label)}</span></button>'
+        f'<p class="hd-fault" id="{i}-fault" hidden></p></div>'
+    )
+
+
+def _choice(
+    calculator: Calculator, name: str, label: str, help_text: str, choices: tuple[tuple[str, str], ...],
+    shown: dict[str, Any] | None,
+) -> str:  # fmt: skip
+    i = _id(calculator, name)
+    text = (shown or {"text": choices[0][0]})["text"]
+    options = "".join(
+        f'<option value="{escape(v)}"{" selected" if v == text else ""}>{escape(words)}</option>' for v, words in choices
+    )
+    help_html = f' <span class="hd-help">{escape(help_text)}</span>' if help_text else ""
+    return (
+        f'<div class="hd-field hd-field-choice" data-field="{escape(name)}"{"" if shown else " hidden"}>'
+        f'<label for="{i}">{escape(label)}{help_html}</label>'
+        f'<select class="hd-choice" id="{i}" aria-describedby="{i}-fault">{options}</select>'
+        f'<button class="hd-field-reset" type="button" hidden>reset<span class="hd-sr"> {escape(label)}</span></button>'
+        f'<p class="hd-fault" id="{i}-fault" hidden></p></div>'
+    )
+
+
+def _input(calculator: Calculator, item: Number | Choice, form: dict[str, Any]) -> str:
+    shown = form.get(item.name)
+    if isinstance(item, Choice):
+        return _choice(calculator, item.name, item.label, item.help, item.choices, shown)
+    return _number(calculator, item.name, item.label, item.help, shown)
+
+
+def _figure(calculator: Calculator, key: str, form: dict[str, Any]) -> str:
+    name, shown = f"head.{key}", form.get(f"head.{key}")
+    if key in OPTION_BY_KEY:
+        option = OPTION_BY_KEY[key]
+        return _choice(calculator, name, option.label, option.help, option.choices, shown)
+    figure = BY_KEY[key]
+    return _number(calculator, name, figure.label, figure.help, shown)
+
+
+def _all_keys(keys: tuple[str, ...]) -> list[str]:
+    """'rods' spelled out as far as any head may have them; those a head lacks stay hidden."""
+    found: list[str] = []
+    for key in keys:
+        found += (
+            [f"rods.{n}.{part}" for n in range(1, RODS_MOST + 1) for part in ("bearing_deg", "stroke_mm")]
+            if key == "rods"
+            else [key]
+        )
+    return found
+
+
+def calculator_html(name: str) -> str:
+    """The whole element, complete and readable without script."""
+    calculator, run = ALL[name], defaults.calculator(name)
+    form, parts = run["form"], run["parts"]
+    first = "".join(_input(calculator, i, form) for i in calculator.inputs if not i.group)
+    first += "".join(_figure(calculator, k, form) for k in calculator.figures_first)
+    groups = ""
+    for group in dict.fromkeys(i.group for i in calculator.inputs if i.group):
+        inside = "".join(_input(calculator, i, form) for i in calculator.inputs if i.group == group)
+        groups += f'<details class="hd-figures"><summary>{escape(group)}</summary>{inside}</details>'
+    figures = "".join(_figure(calculator, k, form) for k in _all_keys(calculator.figures))
+    if figures:
+        groups += f'<details class="hd-figures"><summary>Figures of this head</summary>{figures}</details>'
+    label = escape(run["head"]["label"])
+    return (
+        f'<hd-calculator name="{calculator.id}" id="calculator-{calculator.id}" data-state="printed" '
+        f'aria-label="{escape(calculator.title)}" role="region">'
+        f'<p class="hd-title">{escape(calculator.question)}</p>'
+        f'<p class="hd-top"><span class="hd-for">Figures for <b class="hd-head-label">{label}</b></span> '
+        '<span class="hd-hint">Touch a control to make it live.</span></p>'
+        f'<div class="hd-sentence" data-part="sentence">{parts["sentence"]}</div>'
+        f'<div class="hd-bench"><div class="hd-drawing" data-part="drawing">{parts["drawing"]}</div>'
+        f'<div class="hd-side"><form class="hd-controls" autocomplete="off">{first}{groups}</form>'
+        '<p class="hd-status" role="status"></p>'
+        f'<div class="hd-results" data-part="results">{parts["results"]}</div></div></div>'
+        '<details class="hd-working"><summary>The working</summary>'
+        f'<div data-part="working">{parts["working"]}</div></details>'
+        '<div class="hd-tools"></div></hd-calculator>'
+    )
+
+
+def example_rows(calculator: Calculator) -> str:
+    """The worked examples of a calculator as table rows."""
+    rows = ""
+    for e in calculator.examples:
+        set_text = ", ".join(f"{k} = {v}" for k, v in {**e.inputs, **e.changes}.items()) or "defaults"
+        results = ", ".join(f"{k} = {v[0]:g} ± {v[1]:g}" for k, v in e.results.items())
+        rows += (
+            f"<tr><td>{escape(e.title)}</td><td>{escape(e.head)}: {escape(set_text)}</td><td>{escape(results)}</td>"
+            f"<td>{escape(e.source)}</td></tr>"
+        )
+    return rows
+
+
+def declaration_html(calculator: Calculator) -> str:
+    """Tables of inputs, results and examples, for the reference page."""
+    rows = ""
+    for item in calculator.inputs:
+        if isinstance(item, Choice):
+            allowed = "; ".join(f"{v}: {w}" for v, w in item.choices)
+            rows += f"<tr><td><code>{item.name}</code></td><td>{escape(item.label)}</td><td></td><td>{escape(allowed)}</td></tr>"
+        else:
+            unit = units.QUANTITIES[item.quantity].metric.symbol
+            rows += (
+                f"<tr><td><code>{item.name}</code></td><td>{escape(item.label)}</td><td>{escape(unit)}</td>"
+                f"<td>{item.low:g} to {item.high:g}</td></tr>"
+            )
+    results = "".join(
+        f"<tr><td><code>{r.name}</code></td><td>{escape(r.label)}</td>"
+        f"<td>{escape('words' if r.quantity == 'words' else units.QUANTITIES[r.quantity].metric.symbol)}</td></tr>"
+        for r in calculator.results
+    )
+    return (
+        f'<h2 id="{calculator.id}">{escape(calculator.title)}</h2><p>{escape(calculator.question)} '
+        f'<a href="../{calculator.page.replace(".md", ".html")}#calculator-{calculator.id}">Open it on its page</a>.</p>'
+        f"<pre><code>python -m rotorhead {calculator.id} --head alder3 --json</code></pre>"
+        '<div class="hd-scroll"><table><caption>Inputs</caption><thead><tr><th scope="col">Name</th><th scope="col">Meaning</th>'
+        f'<th scope="col">Unit</th><th scope="col">Allowed</th></tr></thead><tbody>{rows}</tbody></table></div>'
+        '<div class="hd-scroll"><table><caption>Results</caption><thead><tr><th scope="col">Name</th><th scope="col">Meaning</th>'
+        f'<th scope="col">Unit</th></tr></thead><tbody>{results}</tbody></table></div>'
+        '<div class="hd-scroll"><table><caption>Worked example</caption><thead><tr><th scope="col">Case</th><th scope="col">Set</th>'
+        f'<th scope="col">Answer</th><th scope="col">Source</th></tr></thead><tbody>{example_rows(calculator)}</tbody></table></div>'
+    )
