@@ -1,0 +1,306 @@
+/**
+ * One calculator on a page. The print is in the page already; this wakes it: sends what was entered to Python, shows what
+ * comes back, and keeps the states apart: printed, starting, live, stale, refused, unavailable.
+ */
+
+import { engine } from "./engine.js";
+import { Fields } from "./fields.js";
+import { quoted, writeLink } from "./link.js";
+import { PRINTED, store } from "./state.js";
+import { calculators, follow, headRefused, printName, writeAddress } from "./page.js";
+import { addTools, button } from "./tools.js";
+
+/** @typedef {import("./types.js").PrintedCalculator} PrintedCalculator */
+/** @typedef {import("./types.js").HeadSummary} HeadSummary */
+/** @typedef {import("./types.js").Fault} Fault */
+/** @typedef {"printed" | "starting" | "live" | "stale" | "refused" | "unavailable"} State */
+
+const HINTS = { live: "Live: the figures follow the controls.", refused: "Not computed: see the marked control.", unavailable: "Not live." };
+
+export class Calculator extends HTMLElement {
+  /** What the reader or a link entered, as text; only what differs from the head's own. @type {Record<string, string>} */
+  inputs = {};
+  name = "";
+  /** @type {Fields} */
+  #fields = new Fields(null, { onTouch() {}, onMove() {}, onSettle() {}, onReset() {} });
+  /** Counts runs: only the latest may end the waiting. */
+  #run = 0;
+  /** Counts heads: an answer for an earlier one is not even drawn. */
+  #epoch = 0;
+  #woken = false;
+  #fromLink = false;
+  /** Sentences about a link, said with the next result. @type {string[]} */
+  #linkFaults = [];
+  /** The print to go back to. @type {{parts: Record<string, string>, label: string}} */
+  #printed = { parts: {}, label: "" };
+  /** The print that is shown, when it is one. */
+  #print = printName(PRINTED);
+  #hint = "";
+  /** @type {HTMLButtonElement | null} */
+  #again = null;
+
+  connectedCallback() {
+    if (this.#woken) return;
+    this.#woken = true;
+    this.name = this.getAttribute("name") ?? "";
+    for (const slot of this.#slots()) this.#printed.parts[slot.dataset.part ?? ""] = slot.innerHTML;
+    this.#printed.label = this.querySelector(".hd-head-label")?.textContent ?? "";
+    this.#hint = this.querySelector(".hd-hint")?.textContent ?? "";
+    this.#fields = new Fields(this.querySelector("form"), {
+      onTouch: () => this.#touch(),
+      onMove: (name, text) => this.#move(name, text),
+      onSettle: (name, text) => this.#settle(name, text),
+      onReset: (name) => this.#resetField(name),
+    });
+    this.#again = button("Try again", () => engine.tryAgain());
+    this.#again.classList.add("hd-again");
+    this.#again.hidden = true;
+    this.querySelector(".hd-status")?.after(this.#again);
+    engine.addEventListener("state", () => this.#showState());
+    engine.addEventListener("again", () => {
+      if (this.state === "unavailable") void this.run({ settled: true });
+    });
+    addTools(this);
+    calculators.add(this);
+  }
+
+  /** @returns {NodeListOf<HTMLElement>} */
+  #slots() {
+    return this.querySelectorAll("[data-part]");
+  }
+
+  get state() {
+    return /** @type {State} */ (this.dataset.state ?? "printed");
+  }
+
+  set state(state) {
+    this.dataset.state = state;
+    this.toggleAttribute("aria-busy", false);
+    if (state === "stale" || state === "starting") this.setAttribute("aria-busy", "true");
+    this.#showState();
+    this.dispatchEvent(new Event("hd-state"));
+  }
+
+  get hasInputs() {
+    return Object.keys(this.inputs).length > 0;
+  }
+
+  /** A link that says everything, for another device. */
+  get fragment() {
+    return writeLink(this.name, store.choice, this.inputs);
+  }
+
+  /** @param {string} print */
+  shows(print) {
+    return this.#print === print;
+  }
+
+  #showState() {
+    const hint = this.querySelector(".hd-hint");
+    if (this.state === "starting" && engine.state === "ready") this.dataset.state = "stale";
+    if (this.state === "stale" && engine.state === "starting") this.dataset.state = "starting";
+    const { state } = this;
+    if (hint) {
+      if (state === "starting") hint.textContent = engine.progress;
+      else hint.textContent = state === "printed" ? this.#hint : HINTS[state === "stale" ? "live" : state];
+    }
+    if (this.#again) this.#again.hidden = state !== "unavailable";
+  }
+
+  /** @param {string} label the head the figures are of @param {boolean} until another head's are awaited */
+  #setLabel(label, until) {
+    const bold = this.querySelector(".hd-head-label");
+    if (!bold) return;
+    bold.textContent = label;
+    let tail = this.querySelector(".hd-until");
+    if (!tail) {
+      tail = document.createElement("span");
+      tail.className = "hd-until";
+      bold.after(tail);
+    }
+    tail.textContent = until ? ` until ${store.changed ? "the changed head" : store.name} is computed` : "";
+  }
+
+  /** @param {Record<string, string>} parts made by our own package, reader's text escaped there */
+  #draw(parts) {
+    for (const slot of this.#slots()) {
+      const html = parts[slot.dataset.part ?? ""];
+      if (html !== undefined) slot.innerHTML = html;
+    }
+  }
+
+  /** The one spoken line. @param {string} sentence */
+  #say(sentence) {
+    const status = this.querySelector(".hd-status");
+    if (status && status.textContent !== sentence) status.textContent = sentence;
+  }
+
+  #touch() {
+    // The first touch asks for the very figures that are printed: what comes back shows that the page is live.
+    if (this.state === "printed") void this.run({ settled: false });
+  }
+
+  /** @param {string} name @param {string} text */
+  #set(name, text) {
+    this.#fromLink = false;
+    this.#linkFaults = [];
+    if (name.startsWith("head.")) store.draft(name.slice(5), text);
+    else this.inputs[name] = text;
+  }
+
+  /** @param {string} name @param {string} text */
+  #move(name, text) {
+    this.#set(name, text);
+    void this.run({ settled: false });
+  }
+
+  /** @param {string} name @param {string} text */
+  #settle(name, text) {
+    this.#set(name, text);
+    store.note("link", "");
+    const running = this.run({ settled: true });
+    if (name.startsWith("head.")) store.choose({}, { origin: this });
+    writeAddress(this);
+    return running;
+  }
+
+  /** @param {string} name */
+  #resetField(name) {
+    delete this.inputs[name];
+    if (name.startsWith("head.")) store.choose({ changes: store.without([name.slice(5)]) }, { origin: this });
+    writeAddress(this);
+    void this.run({ settled: true });
+  }
+
+  /** Back to the head's own figures. */
+  reset() {
+    this.inputs = {};
+    this.#fromLink = false;
+    this.#linkFaults = [];
+    writeAddress(this);
+    if (engine.state === "ready") void this.run({ settled: true, force: true });
+    else void follow();
+  }
+
+  /** Texts that Python has carried over to other units or the other rotation. @param {Record<string, string>} inputs */
+  enter(inputs) {
+    this.inputs = { ...inputs };
+    for (const [name, text] of Object.entries(inputs)) this.#fields.enter(name, text);
+  }
+
+  /** @param {Record<string, string>} inputs */
+  takeLink(inputs) {
+    const known = Object.entries(inputs).filter(([name]) => this.#fields.has(name));
+    const unknown = Object.keys(inputs).filter((name) => !this.#fields.has(name));
+    this.#linkFaults = unknown.map((name) => `The link names ${quoted(name)}, which this calculator does not have; it was left out.`);
+    this.#fromLink = known.length > 0;
+    this.#print = ""; // whatever was shown before, the page brings this one up again
+    this.enter(Object.fromEntries(known));
+    if (this.#linkFaults.length > 0) this.#say(this.#linkFaults.join(" "));
+  }
+
+  /** What to fall back on for this head. @param {PrintedCalculator} entry @param {HeadSummary} head */
+  keepPrint(entry, head) {
+    this.#printed = { parts: entry.parts, label: head.label };
+  }
+
+  /**
+   * @param {PrintedCalculator} entry
+   * @param {HeadSummary} head
+   * @param {string} print
+   * @param {boolean} done false: shown only until a changed head is computed
+   */
+  takePrinted(entry, head, print, done) {
+    this.#run += 1;
+    this.#epoch += 1;
+    this.#print = print;
+    this.#draw(entry.parts);
+    this.#fields.show(entry.form, true);
+    this.#fields.say(new Map());
+    this.#setLabel(head.label, !done);
+    // Several calculators on one page must not all speak at once.
+    if (done) this.#say([...this.#linkFaults, ...(calculators.size === 1 ? [entry.spoken] : [])].join(" "));
+    this.state = engine.state === "unavailable" ? "unavailable" : engine.state === "ready" ? "live" : "printed";
+  }
+
+  /**
+   * Ask for what is entered now.
+   * @param {{settled: boolean, until?: boolean, force?: boolean}} how settled: speak the answer; until: the head has
+   *   changed under it; force: overwrite even the box that has the focus
+   */
+  async run({ settled, until = false, force = false }) {
+    const run = (this.#run += 1);
+    if (until) this.#epoch += 1;
+    const epoch = this.#epoch;
+    if (until) this.#setLabel(this.querySelector(".hd-head-label")?.textContent ?? "", true);
+    this.state = engine.state === "ready" ? "stale" : engine.state === "unavailable" ? "unavailable" : "starting";
+    const { units } = store.choice;
+    const answer = await engine.ask(`run ${this.#key}`, { op: "run", calculator: this.name, inputs: this.inputs, head: store.head, units });
+    if (answer.state === "stale" || epoch !== this.#epoch) return;
+    if (run !== this.#run) {
+      // The hand has moved on: draw what came, so that the picture follows, and stay greyed until the last answer is in.
+      if (answer.state === "result") this.#draw(answer.parts);
+    } else if (answer.state === "result") this.#result(answer, settled, force);
+    else if (answer.state === "invalid") this.#invalid(answer.faults, settled);
+    else if (answer.unavailable) this.#unavailable(answer.text);
+    else {
+      this.state = "refused";
+      this.#say(answer.text);
+    }
+  }
+
+  get #key() {
+    return `${this.name} ${[...calculators].indexOf(this)}`;
+  }
+
+  /** @param {import("./types.js").Result} answer @param {boolean} settled @param {boolean} force */
+  #result(answer, settled, force) {
+    this.#print = "";
+    this.#draw(answer.parts);
+    this.#fields.show(answer.form, force);
+    this.#fields.say(new Map());
+    this.#setLabel(answer.head.label, false);
+    if (settled) {
+      // What turns out to be the head's own figure is no change, and has no place in a link.
+      const same = Object.keys(answer.form).filter((name) => answer.form[name]?.changed === false);
+      for (const name of same) delete this.inputs[name];
+      store.forget(same.filter((name) => name.startsWith("head.")).map((name) => name.slice(5)));
+      store.describe(answer.head);
+      this.#say([...this.#linkFaults, answer.spoken].join(" "));
+    }
+    this.#fromLink = false;
+    this.state = "live";
+  }
+
+  /** @param {Fault[]} faults @param {boolean} settled */
+  #invalid(faults, settled) {
+    const ofHead = faults.filter((fault) => fault.head);
+    const own = faults.filter((fault) => !fault.head);
+    if (ofHead.length > 0 && store.fromLink) {
+      headRefused(ofHead); // leaves them out and brings the page up again, this calculator too
+      return;
+    }
+    if (own.length > 0 && this.#fromLink) {
+      const bad = own.map((fault) => fault.field).filter((name) => Object.hasOwn(this.inputs, name));
+      this.#linkFaults.push(`From the link: ${own.map((fault) => fault.text).join(" ")} Left out; the head's own figure is used.`);
+      for (const name of bad.length > 0 ? bad : Object.keys(this.inputs)) delete this.inputs[name];
+      this.#fromLink = this.hasInputs; // with nothing left of the link, a fault is not its doing
+      void this.run({ settled: true, force: true });
+      return;
+    }
+    if (ofHead.length > 0 && settled) headRefused(ofHead);
+    const names = (/** @type {Fault} */ fault) => (fault.head && !fault.field.startsWith("head.") ? `head.${fault.field}` : fault.field);
+    this.#fields.say(new Map(faults.map((fault) => [names(fault), fault.text])));
+    this.state = "refused";
+    if (settled) this.#say(`Not computed. ${faults.map((fault) => fault.text).join(" ")}`);
+  }
+
+  /** @param {string} text */
+  #unavailable(text) {
+    this.#draw(this.#printed.parts);
+    this.#setLabel(this.#printed.label, false);
+    this.#fields.say(new Map());
+    this.state = "unavailable";
+    this.#say(text);
+  }
+}

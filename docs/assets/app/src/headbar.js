@@ -1,0 +1,122 @@
+/**
+ * The head bar: which head, which way it turns, which units; what was changed and the way back. Its button in the
+ * theme's header brings the same bar down wherever the reader is on the page.
+ */
+
+import { engine } from "./engine.js";
+import { switchUnits, turnTheOtherWay } from "./page.js";
+import { store } from "./state.js";
+
+/**
+ * @template {keyof HTMLElementTagNameMap} K
+ * @param {K} tag @param {string} className @param {string} [text]
+ * @returns {HTMLElementTagNameMap[K]}
+ */
+function make(tag, className, text = "") {
+  const element = document.createElement(tag);
+  element.className = className;
+  element.textContent = text;
+  return element;
+}
+
+/** @param {string} text @param {[string, string][]} options @param {(value: string) => void} chosen */
+function picker(text, options, chosen) {
+  const label = make("label", "hd-pick");
+  const select = make("select", "");
+  for (const [value, name] of options) select.add(new Option(name, value));
+  select.addEventListener("change", () => chosen(select.value));
+  label.append(make("span", "", text), select);
+  return { label, select };
+}
+
+/** Read the list of heads the build wrote into the bar. @param {Element | null} bar */
+export function readHeads(bar) {
+  try {
+    const list = /** @type {unknown} */ (JSON.parse(bar?.getAttribute("data-heads") ?? "[]"));
+    if (Array.isArray(list)) store.heads = list.filter((head) => typeof head?.id === "string" && typeof head?.name === "string");
+  } catch {
+    store.heads = []; // the bar stays as it is printed
+  }
+}
+
+export class HeadBar extends HTMLElement {
+  #woken = false;
+  #show = () => {};
+
+  connectedCallback() {
+    if (this.#woken || store.heads.length === 0) return;
+    this.#woken = true;
+    const bar = make("div", "hd-bar");
+    const heads = picker("Head (invented)", store.heads.map(({ id, name }) => [id, name]), (base) => store.choose({ base, changes: {} }));
+    const units = picker("Units", [["metric", "metric"], ["imperial", "inch, lb, ft"]], (value) => {
+      void switchUnits(value === "imperial" ? "imperial" : "metric");
+    });
+    const turn = make("button", "hd-button hd-turn", "Turn it the other way");
+    turn.type = "button";
+    turn.addEventListener("click", () => void turnTheOtherWay());
+    const reset = make("button", "hd-button hd-reset");
+    reset.type = "button";
+    reset.addEventListener("click", () => (store.changed ? store.choose({ changes: {} }) : store.bringBack()));
+    const notes = make("div", "hd-notes");
+    notes.setAttribute("role", "status");
+    const again = make("button", "hd-button", "Try again");
+    again.type = "button";
+    again.addEventListener("click", () => engine.tryAgain());
+    bar.append(heads.label, units.label, turn, reset, notes);
+    this.replaceChildren(bar);
+    const header = this.#headerButton(bar);
+    this.#show = () => {
+      heads.select.value = store.choice.base;
+      units.select.value = store.choice.units;
+      turn.setAttribute("aria-pressed", String(store.choice.mirrored));
+      reset.textContent = store.changed ? "changed · reset" : `back to ${store.heads.find((head) => head.id === store.kept?.base)?.name ?? ""}, changed`;
+      reset.hidden = !store.changed && !store.kept;
+      header.textContent = store.label;
+      this.classList.toggle("hd-is-changed", store.changed);
+      const sentences = [...store.notes.values()];
+      if (notes.dataset.said !== sentences.join("\n")) {
+        notes.dataset.said = sentences.join("\n");
+        notes.replaceChildren(...sentences.map((sentence) => make("p", "hd-note", sentence)));
+      }
+      if (engine.state === "unavailable" && store.changed) notes.append(again);
+      else again.remove();
+    };
+    for (const name of ["choice", "bar"]) store.addEventListener(name, this.#show);
+    engine.addEventListener("state", () => {
+      if (engine.state === "unavailable" || engine.state === "ready") this.#show();
+    });
+    engine.addEventListener("again", () => store.note("engine", ""));
+    this.#show();
+  }
+
+  /** The head's name in the theme's header; a tap brings the bar down over the page. @param {HTMLElement} bar */
+  #headerButton(bar) {
+    const button = make("button", "hd-header-button");
+    button.type = "button";
+    button.setAttribute("aria-expanded", "false");
+    button.title = "Choose the head, the way it turns and the units";
+    /** @param {boolean} open */
+    const open = (open) => {
+      if (open) this.style.minHeight = `${this.offsetHeight}px`; // the page keeps its place while the bar is lifted out
+      bar.classList.toggle("hd-down", open);
+      button.setAttribute("aria-expanded", String(open));
+      if (open) bar.querySelector("select")?.focus({ preventScroll: true });
+      else this.style.minHeight = "";
+    };
+    const isOpen = () => bar.classList.contains("hd-down");
+    button.addEventListener("click", () => open(!isOpen()));
+    bar.addEventListener("keydown", (event) => {
+      if (event.key !== "Escape" || !isOpen()) return;
+      open(false);
+      button.focus({ preventScroll: true });
+    });
+    document.addEventListener("pointerdown", (event) => {
+      if (isOpen() && event.target instanceof Node && !bar.contains(event.target) && event.target !== button) open(false);
+    });
+    bar.addEventListener("focusout", (event) => {
+      if (isOpen() && event.relatedTarget instanceof Node && !bar.contains(event.relatedTarget) && event.relatedTarget !== button) open(false);
+    });
+    document.querySelector(".md-header__inner")?.append(button);
+    return button;
+  }
+}

@@ -1,0 +1,50 @@
+/** Entry: read what is kept and what the address says, wake the page's elements, bring the page to the chosen head. */
+
+import { Calculator } from "./calculator.js";
+import { engine } from "./engine.js";
+import { HeadBar, readHeads } from "./headbar.js";
+import { calculators, follow, readAddress, writeAddress } from "./page.js";
+import { Predict } from "./predict.js";
+import { preparePrinting } from "./print.js";
+import { publicUrl } from "./site.js";
+import { PRINTED, store } from "./state.js";
+import { Figure, Value } from "./values.js";
+
+readHeads(document.querySelector("hd-head"));
+store.load();
+
+customElements.define("hd-value", Value);
+customElements.define("hd-figure", Figure);
+customElements.define("hd-calculator", Calculator);
+customElements.define("hd-predict", Predict);
+customElements.define("hd-head", HeadBar);
+
+store.addEventListener("choice", (event) => {
+  const { origin, link } = /** @type {CustomEvent} */ (event).detail;
+  if (!link) writeAddress();
+  void follow(origin);
+});
+engine.addEventListener("again", () => {
+  if (store.changed) void follow();
+});
+
+window.addEventListener("hashchange", () => readAddress());
+window.addEventListener("pageshow", (event) => {
+  // Back from another page, kept alive by the browser: the head may have been changed there.
+  if (!event.persisted || location.hash.includes("&")) return;
+  store.load();
+  store.dispatchEvent(new CustomEvent("choice", { detail: { origin: null, link: true } }));
+});
+
+if (readAddress()) {
+  const name = decodeURIComponent(/^#([a-z0-9_-]*)&/.exec(location.hash)?.[1] ?? "");
+  const named = [...calculators].find((calculator) => calculator.name === name);
+  named?.scrollIntoView({ block: "start" });
+} else if (JSON.stringify(store.choice) !== JSON.stringify(PRINTED)) void follow();
+
+preparePrinting(calculators);
+if (calculators.size > 0) {
+  // The public address is only needed on paper and in codes: ask when nothing else is going on.
+  const later = window.requestIdleCallback ?? ((/** @type {() => void} */ act) => setTimeout(act, 1000));
+  later(() => void publicUrl());
+}

@@ -1,0 +1,72 @@
+/** Opens a worker with the Python runtime: from the server's files, or from payload.js when the page was opened from a folder. */
+
+import build from "hd:build";
+import workerText from "hd:worker";
+import { asset, fromDisk, loadScript } from "./site.js";
+
+/** Decoded once, kept as Blobs: a restart needs them again. @type {Promise<Map<string, Blob>> | null} */
+let unpacked = null;
+
+/** @param {string} base64 */
+async function unpack(base64) {
+  const text = atob(base64);
+  const bytes = new Uint8Array(text.length);
+  for (let i = 0; i < text.length; i += 1) bytes[i] = text.charCodeAt(i);
+  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
+  return new Response(stream).blob();
+}
+
+/** @param {(done: number, total: number) => void} report */
+async function payload(report) {
+  if (!window.handToDiscPayload) await loadScript(asset("payload.js"));
+  const packed = Object.entries(window.handToDiscPayload ?? {});
+  if (packed.length === 0) throw new Error("payload.js is empty");
+  const total = packed.reduce((sum, [, text]) => sum + text.length, 0);
+  let done = 0;
+  /** @type {Map<string, Blob>} */
+  const files = new Map();
+  for (const [name, text] of packed) {
+    files.set(name, await unpack(text));
+    done += text.length;
+    report(done, total);
+  }
+  delete window.handToDiscPayload; // megabytes of text nobody needs again
+  return files;
+}
+
+/**
+ * @param {(done: number, total: number) => void} report
+ * @returns {Promise<Worker>} already told to start
+ */
+export async function openWorker(report) {
+  // The search shim for file:// replaces window.Worker; the native one was put aside before it.
+  const NativeWorker = window.handToDiscWorker ?? window.Worker;
+  const sizes = Object.fromEntries(Object.entries(build.files).map(([name, file]) => [name, file.bytes]));
+  const common = { type: "start", lock: build.lock, build: build.build, sizes };
+  /** @type {BlobPart[]} */
+  const source = [workerText];
+  /** @type {object} */
+  let start;
+  if (fromDisk) {
+    unpacked ??= payload(report);
+    unpacked.catch(() => (unpacked = null));
+    const files = await unpacked;
+    const part = (/** @type {string} */ name) => files.get(name) ?? new Blob();
+    // asm.js first: loadPyodide then finds it and doesn't ask for a script that a folder can't serve.
+    source.unshift(part("pyodide.asm.js"), "\n", part("pyodide.js"), "\n");
+    const binaries = ["pyodide.asm.wasm", "python_stdlib.zip", "rotorhead.zip"];
+    const bytes = await Promise.all(binaries.map((name) => part(name).arrayBuffer()));
+    start = { ...common, indexURL: "memory:/", packageURL: "memory:/rotorhead.zip", files: Object.fromEntries(binaries.map((name, i) => [name, bytes[i]])) };
+  } else {
+    start = { ...common, indexURL: asset("runtime/"), packageURL: asset("runtime/rotorhead.zip", true), files: null };
+  }
+  const address = URL.createObjectURL(new Blob(source, { type: "text/javascript" }));
+  try {
+    const worker = new NativeWorker(address);
+    worker.postMessage(start);
+    return worker;
+  } finally {
+    // The worker has the text once its first message is in; later is early enough to let go of it.
+    setTimeout(() => URL.revokeObjectURL(address), 60000);
+  }
+}

@@ -1,0 +1,29 @@
+/**
+ * The shapes that cross the border to Python, written once. Numbers a reader typed are text all the way:
+ * Python reads them, JavaScript only carries them.
+ *
+ * @typedef {"metric" | "imperial"} Units
+ * @typedef {{base: string, mirrored: boolean, changes: Record<string, string>}} Head
+ * @typedef {{base: string, mirrored: boolean, units: Units, changes: Record<string, string>}} Choice
+ * @typedef {{base: string, name: string, label: string, mirrored: boolean, changed: string[], rotation: string}} HeadSummary
+ *
+ * @typedef {{text: string, changed: boolean, min?: number, max?: number, step?: number, unit?: string}} FormField
+ * @typedef {Record<string, FormField>} Form
+ * @typedef {Record<string, string>} Parts
+ * @typedef {{parts: Parts, form: Form, spoken: string}} PrintedCalculator
+ * @typedef {{key: string, mirrored: boolean, units: Units, head: HeadSummary, values: Record<string, string>,
+ *   figures: Record<string, string>, calculators: Record<string, PrintedCalculator>}} Printed
+ *
+ * @typedef {{field: string, head?: boolean, text: string}} Fault
+ * @typedef {{op: string, [key: string]: unknown}} Request
+ * @typedef {{state: "result", id: number, head: HeadSummary & Head, parts: Parts, form: Form, spoken: string,
+ *   values: Record<string, string>, figures: Record<string, string>,
+ *   inputs: Record<string, Record<string, string>>}} Result what the ops answer, all in one shape: each fills its own part
+ * @typedef {{state: "invalid", id: number, faults: Fault[]}} Invalid
+ * @typedef {{state: "failed", id?: number, text: string, unavailable?: boolean}} Failed
+ * @typedef {{state: "stale"}} Stale
+ * @typedef {Result | Invalid | Failed | Stale} Answer
+ *
+ * @typedef {{stage: "fetch" | "start", done: number, total: number}} Progress
+ */
+export {};

@@ -1,0 +1,30 @@
+/* Modules the bundling step makes, and the names the page and its classic scripts share. */
+
+declare module "hd:worker" {
+  /** The bundled text of worker.js: one classic script. */
+  const text: string;
+  export default text;
+}
+
+declare module "hd:build" {
+  const build: {
+    build: string;
+    pyodide: string;
+    lock: object;
+    files: Record<string, { bytes: number; gzip: number; sha256: string }>;
+  };
+  export default build;
+}
+
+interface Window {
+  /** The browser's own Worker, kept before the search shim for file:// replaces it. */
+  handToDiscWorker?: typeof Worker;
+  /** Set by first.js where the browser refuses storage; a stand-in that forgets is in its place. */
+  handToDiscStorageRefused?: boolean;
+  /** Runtime files as base64 of gzip, put there by payload.js (file:// only). */
+  handToDiscPayload?: Record<string, string>;
+  /** Called by every printed/<head>….js script. */
+  handToDiscPrinted?: (printed: import("./types.js").Printed) => void;
+  /** Set by assets/hd/public-url.js: where the site is published, or "". */
+  handToDiscPublicUrl?: string;
+}
