@@ -1,4 +1,4 @@
-"""Python sources without their docstrings: an eighth of the download, and no reader's browser ever shows one."""
+"""Python sources without their docstrings: a fifth of the download, and no browser ever shows one."""
 
 from __future__ import annotations
 

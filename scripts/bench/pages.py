@@ -1,0 +1,84 @@
+"""Weights against their budgets: what a reader downloads to read a page, and to use it.
+
+    .build/venv/bin/python scripts/bench/pages.py
+
+Needs a built site (python3 scripts/serve.py --build-only). Sizes are of the gzip that a web server sends. Ends with
+1 when a budget is broken.
+"""
+
+from __future__ import annotations
+
+import gzip
+import re
+import sys
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
+
+SITE = Path(__file__).resolve().parents[2] / "site"
+ASSETS = SITE / "assets" / "hd"
+
+KB = 1000
+READABLE_BUDGET = 120 * KB  # a page with its default figures, script off or not yet run
+FIRST_TOUCH_BUDGET = 120 * KB  # our JavaScript and our package, beside the runtime
+
+# What a browser loads before or while it shows the page: style sheets, scripts, images with an address.
+LOADED = re.compile(
+    r"<link\b[^>]*\brel=\"?stylesheet\"?[^>]*>|<script\b[^>]*\bsrc=[^>]*>|<img\b[^>]*>", re.IGNORECASE
+)
+ADDRESS = re.compile(r"\b(?:src|href)=\"?([^\" >]+)")
+
+
+def weight(path: Path) -> int:
+    """Bytes sent for a file. Fonts and PNG images are compressed already."""
+    content = path.read_bytes()
+    return len(content) if path.suffix in (".png", ".woff2") else len(gzip.compress(content, 6))
+
+
+def files_of(page: Path) -> list[Path]:
+    """The page and the files it loads by itself."""
+    found = [page]
+    for tag in LOADED.findall(page.read_text(encoding="utf-8")):
+        address = ADDRESS.search(tag)
+        if address is None or address[1].startswith("data:"):
+            continue
+        path = (page.parent / unquote(urlsplit(address[1]).path)).resolve()
+        if path not in found:
+            found.append(path)
+    return found
+
+
+def is_app(path: Path) -> bool:
+    """The app's script counts to the first touch: without it the page is readable all the same."""
+    return path == ASSETS / "app.js"
+
+
+def main() -> int:
+    pages = [page for page in sorted(SITE.rglob("*.html")) if page.name != "404.html"]
+    if not pages:
+        print("There is no built site: run python3 scripts/serve.py --build-only first.", file=sys.stderr)
+        return 1
+    weights = {page: sum(weight(path) for path in files_of(page) if not is_app(path)) for page in pages}
+    for page, bytes_sent in sorted(weights.items(), key=lambda item: -item[1])[:5]:
+        print(f"{bytes_sent / KB:8.1f} KB  {page.relative_to(SITE)} (with its style and the theme's scripts)")
+    heaviest = max(weights.values())
+    app, package = weight(ASSETS / "app.js"), weight(ASSETS / "runtime" / "rotorhead.zip")
+    runtime = sum(weight(path) for path in (ASSETS / "runtime").iterdir()) - package
+    print(f"{app / KB:8.1f} KB  app.js")
+    print(f"{package / KB:8.1f} KB  rotorhead.zip")
+    print(f"{runtime / KB:8.1f} KB  the rest of the runtime")
+    print(f"{(ASSETS / 'payload.js').stat().st_size / KB:8.1f} KB  payload.js (only from a folder)")
+    readable = heaviest <= READABLE_BUDGET
+    first_touch = app + package <= FIRST_TOUCH_BUDGET
+    print(
+        f"\nheaviest page {heaviest / KB:.1f} of {READABLE_BUDGET / KB:.0f} KB: "
+        f"{'within the budget' if readable else 'OVER THE BUDGET'}"
+    )
+    print(
+        f"first touch {(app + package) / KB:.1f} of {FIRST_TOUCH_BUDGET / KB:.0f} KB: "
+        f"{'within the budget' if first_touch else 'OVER THE BUDGET'}"
+    )
+    return 0 if readable and first_touch else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())
