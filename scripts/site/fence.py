@@ -44,7 +44,7 @@ def _predict(name: str, _: list[str]) -> str:
         "be low for the disc to go down at the nose? Drag the arrow, or use the arrow keys, then let the model show it.</p>"
         f'<div class="hd-predict-rose">{page["figures"]["predict-rose"]}</div>'
         '<noscript><p class="hd-noscript">Marking the rose needs script; decide on an angle, then read the sum: '
-        f'{page["values"]["words.sum"]}.</p></noscript></hd-predict>'
+        f"{page['values']['words.sum']}.</p></noscript></hd-predict>"
     )
 
 
@@ -70,7 +70,7 @@ def _choice(question: str, lines: list[str]) -> str:
     right_text, right_why, _ = next(o for o in options if o[2])
     return (
         f'<hd-predict type="choice"><fieldset><legend>{escape(question)}</legend>{radios}</fieldset>'
-        f'<noscript><details><summary>What is so</summary><p>{escape(right_text)} {escape(right_why)}</p></details></noscript>'
+        f"<noscript><details><summary>What is so</summary><p>{escape(right_text)} {escape(right_why)}</p></details></noscript>"
         "</hd-predict>"
     )
 
@@ -98,7 +98,12 @@ _KINDS: dict[str, Callable[[str, list[str]], str]] = {
 
 
 def format_fence(
-    source: str, language: str, css_class: str, options: dict[str, Any], md: Any, **more: Any  # noqa: ARG001
+    source: str,
+    language: str,
+    css_class: str,
+    options: dict[str, Any],
+    md: Any,
+    **more: Any,  # noqa: ARG001
 ) -> str:
     """Markdown's call for every fence of ours: its first line says what, further lines give options."""
     lines = [line.strip() for line in source.strip().splitlines() if line.strip()]

@@ -17,9 +17,7 @@ def _id(calculator: Calculator, name: str) -> str:
     return f"{calculator.id}-{name.replace('.', '-')}"
 
 
-def _number(
-    calculator: Calculator, name: str, label: str, help_text: str, shown: dict[str, Any] | None
-) -> str:
+def _number(calculator: Calculator, name: str, label: str, help_text: str, shown: dict[str, Any] | None) -> str:
     """Label, slider, text box, unit, reset, place for a fault."""
     i = _id(calculator, name)
     at = shown or {"text": "0", "min": 0, "max": 1, "step": 1, "unit": ""}
@@ -45,7 +43,8 @@ def _choice(
     i = _id(calculator, name)
     text = (shown or {"text": choices[0][0]})["text"]
     options = "".join(
-        f'<option value="{escape(v)}"{" selected" if v == text else ""}>{escape(words)}</option>' for v, words in choices
+        f'<option value="{escape(v)}"{" selected" if v == text else ""}>{escape(words)}</option>'
+        for v, words in choices
     )
     help_html = f' <span class="hd-help">{escape(help_text)}</span>' if help_text else ""
     return (

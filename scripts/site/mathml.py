@@ -23,6 +23,4 @@ def equations() -> dict[str, str]:
 
 def write(package: Path) -> None:
     """Put the equations into a copy of the package, where the browser's Python finds them."""
-    (package / "mathml.json").write_text(
-        json.dumps(equations(), ensure_ascii=False, sort_keys=True), encoding="utf-8"
-    )
+    (package / "mathml.json").write_text(json.dumps(equations(), ensure_ascii=False, sort_keys=True), encoding="utf-8")

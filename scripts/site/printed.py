@@ -21,7 +21,10 @@ def write(site: Path) -> None:
         for mirrored in (False, True):
             for units in ("metric", "imperial"):
                 data = json.dumps(
-                    defaults.everything(base, mirrored, units), ensure_ascii=False, separators=(",", ":"), allow_nan=False
+                    defaults.everything(base, mirrored, units),
+                    ensure_ascii=False,
+                    separators=(",", ":"),
+                    allow_nan=False,
                 )
                 # "</" can't stand in a script that some page might one day carry inline.
                 text = f"handToDiscPrinted({data.replace('</', '<\\/')});\n"

@@ -9,8 +9,8 @@ from .conventions import (
     HALF_TURN,
     advancing_side,
     after_side,
-    before_side,
     bearing_words,
+    before_side,
     count_word,
     degrees_text,
     offset_words,
@@ -98,9 +98,7 @@ def words(rotor: Rotor) -> dict[str, str]:
     b = phase.budget_of(rotor)
     first, second = sum_lines(b)
     turning = rotor.rotation
-    hinge = (
-        "on the mast's axis" if rotor.hinge == 0.0 else f"{rotor.hinge * 1000:.0f} mm from the mast"
-    )
+    hinge = "on the mast's axis" if rotor.hinge == 0.0 else f"{rotor.hinge * 1000:.0f} mm from the mast"
     return {
         "offset": offset_words(b.needed, turning),
         "fitted": offset_words(b.fitted, turning),

@@ -11,7 +11,6 @@ from typing import Any, Final, cast
 
 from . import render, site_values, units
 from .faults import Fault, Refused, refuse
-from .head import changed
 from .head_figures import BY_KEY
 from .numbers import parse_number
 from .run import HeadChoice, as_drawn, form, head_choice, number_text, rotor_of, run
@@ -119,15 +118,13 @@ def _reunit(data: Request) -> Reply:
         for key, text in _texts(texts).items():
             item = known.get(key)
             quantity = getattr(item, "quantity", None)
-            inputs[name][key] = (
-                _retext(text, quantity, getattr(item, "decimals", 1), old, new) if quantity else text
-            )
+            inputs[name][key] = _retext(text, quantity, getattr(item, "decimals", 1), old, new) if quantity else text
     return {"head": {"base": choice.base, "mirrored": choice.mirrored, "changes": changes}, "inputs": inputs}
 
 
 def _turn(data: Request) -> Reply:
     """Turn the head the other way: bearings the reader typed are mirrored with it."""
-    choice, system = head_choice(data.get("head", {})), _system(data)
+    choice = head_choice(data.get("head", {}))
     changes = dict(choice.changes)
     for key, text in changes.items():
         if key.endswith(_BEARINGS):
@@ -139,10 +136,6 @@ def _turn(data: Request) -> Reply:
         elif key == "rotation":
             changes[key] = {"anticlockwise": "clockwise", "clockwise": "anticlockwise"}.get(text, text)
     turned = HeadChoice(choice.base, not choice.mirrored, changes)
-    try:
-        changed(as_drawn(turned), changes, system)
-    except Refused:
-        pass  # a refused figure stays refused; the reader sees it after the turn as before
     inputs = {name: _texts(texts) for name, texts in dict(data.get("inputs", {})).items()}
     return {"head": {"base": turned.base, "mirrored": turned.mirrored, "changes": changes}, "inputs": inputs}
 
@@ -177,5 +170,6 @@ def answer(text: str) -> str:
     except Exception as error:  # the door is the last place that can turn a fault into a sentence
         return json.dumps({
             "state": "failed", "id": request_id if isinstance(request_id, int | str) else None,
-            "text": "This could not be computed; please go back to the head's own figures.", "kind": type(error).__name__,
+            "text": "This could not be computed; please go back to the head's own figures.",
+            "kind": type(error).__name__,
         })  # fmt: skip

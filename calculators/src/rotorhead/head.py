@@ -80,11 +80,7 @@ class Head:
 
     def keys(self) -> tuple[str, ...]:
         """Every key a reader can change: options, figures, rods."""
-        rods = [
-            rod_figure(n, part).key
-            for n in range(1, len(self.rods) + 1)
-            for part in (ROD_BEARING, ROD_STROKE)
-        ]
+        rods = [rod_figure(n, part).key for n in range(1, len(self.rods) + 1) for part in (ROD_BEARING, ROD_STROKE)]
         return (*(o.key for o in OPTIONS), *(f.key for f in FIGURES), *rods)
 
 
@@ -119,9 +115,7 @@ def _checked_option(option: Option, value: object) -> str:
     allowed = [v for v, _ in option.choices]
     if not isinstance(value, str) or value not in allowed:
         shown = str(value)[:40]
-        raise refuse(
-            option.key, f"{option.label}: “{shown}” must be one of {', '.join(allowed)}.", head=True
-        )
+        raise refuse(option.key, f"{option.label}: “{shown}” must be one of {', '.join(allowed)}.", head=True)
     return value
 
 
@@ -148,9 +142,7 @@ def from_dict(data: object) -> Head:
         raise refuse("format", "A head description is a JSON object.", head=True)
     faults: list[Fault] = []
     if data.get("format") != FORMAT:
-        faults.append(
-            Fault("format", f"format: “{str(data.get('format'))[:40]}” must be “{FORMAT}”.", True)
-        )
+        faults.append(Fault("format", f"format: “{str(data.get('format'))[:40]}” must be “{FORMAT}”.", True))
     version = data.get("version")
     if isinstance(version, int) and not isinstance(version, bool) and version > VERSION:
         faults.append(
@@ -188,9 +180,7 @@ def from_dict(data: object) -> Head:
 
 def _rods(data: object, faults: list[Fault]) -> tuple[Rod, ...]:
     if not isinstance(data, list) or not RODS_FEWEST <= len(data) <= RODS_MOST:
-        faults.append(
-            Fault("rods", f"rods: a list of {RODS_FEWEST} to {RODS_MOST} rods is needed.", True)
-        )
+        faults.append(Fault("rods", f"rods: a list of {RODS_FEWEST} to {RODS_MOST} rods is needed.", True))
         return ()
     rods: list[Rod] = []
     for n, entry in enumerate(data, start=1):

@@ -136,8 +136,6 @@ def rod_figure(number: int, part: Figure) -> Figure:
 
 
 BY_KEY: Final[dict[str, Figure]] = {f.key: f for f in FIGURES} | {
-    rod_figure(n, part).key: rod_figure(n, part)
-    for n in range(1, RODS_MOST + 1)
-    for part in (ROD_BEARING, ROD_STROKE)
+    rod_figure(n, part).key: rod_figure(n, part) for n in range(1, RODS_MOST + 1) for part in (ROD_BEARING, ROD_STROKE)
 }
 OPTION_BY_KEY: Final[dict[str, Option]] = {o.key: o for o in OPTIONS}

@@ -28,9 +28,7 @@ def parse_number(text: str, field: str, label: str, *, head: bool = False) -> fl
         elif cleaned.count(",") == 1:
             cleaned = cleaned.replace(",", ".")
     if not _NUMBER.match(cleaned):
-        raise refuse(
-            field, f"{label}: “{shown}” is not a number; write it like 12.5 or 12,5.", head=head
-        )
+        raise refuse(field, f"{label}: “{shown}” is not a number; write it like 12.5 or 12,5.", head=head)
     value = float(cleaned)
     if not math.isfinite(value):
         raise refuse(field, f"{label}: “{shown}” is too large to be used.", head=head)

@@ -66,7 +66,11 @@ def _told(calculator: Calculator, case: Case) -> str:
 def _working(calculator: Calculator, case: Case) -> str:
     items = []
     for step in calculator.working(case):
-        equation = f'<div class="hd-equation">{equation_html(calculator.equations[step.equation])}</div>' if step.equation else ""
+        equation = (
+            f'<div class="hd-equation">{equation_html(calculator.equations[step.equation])}</div>'
+            if step.equation
+            else ""
+        )
         items.append(f'<li>{escape(step.say)}{equation}<div class="hd-numbers">{escape(step.numbers)}</div></li>')
     rows = "".join(
         f"<tr><th scope=row>{escape(r.label)}</th>"

@@ -91,9 +91,7 @@ def _number(item: Number, text: str, system: units.System) -> float:
     slack = 1e-9 * max(1.0, abs(low), abs(high))
     if not low - slack <= si <= high + slack:
         shown = text.strip()[:LONGEST_TEXT]
-        raise refuse(
-            item.name, f"{item.label}: {shown} is outside what is allowed, {_limits(item, system)}."
-        )
+        raise refuse(item.name, f"{item.label}: {shown} is outside what is allowed, {_limits(item, system)}.")
     return si
 
 
@@ -115,9 +113,7 @@ def parse_inputs(
             text = texts.get(item.name, item.default).strip()
             allowed = [value for value, _ in item.choices]
             if text not in allowed:
-                faults.append(
-                    Fault(item.name, f"{item.label}: “{text[:40]}” must be one of {', '.join(allowed)}.")
-                )
+                faults.append(Fault(item.name, f"{item.label}: “{text[:40]}” must be one of {', '.join(allowed)}."))
             values[item.name] = text
     for item in calculator.inputs:
         if isinstance(item, Choice):
@@ -133,9 +129,7 @@ def parse_inputs(
     return values
 
 
-def run(
-    calculator: Calculator, texts: Mapping[str, str], rotor: Rotor, system: units.System = "metric"
-) -> Case:
+def run(calculator: Calculator, texts: Mapping[str, str], rotor: Rotor, system: units.System = "metric") -> Case:
     """A calculator on a head with a reader's texts -> case. Raises `Refused`."""
     values = parse_inputs(calculator, texts, rotor, system)
     return Case(values, rotor, system, calculator.compute(values, rotor))
@@ -146,9 +140,7 @@ def figure_keys(keys: tuple[str, ...], head: Head) -> list[str]:
     found: list[str] = []
     for key in keys:
         if key == "rods":
-            found += [
-                f"rods.{n}.{part}" for n in range(1, len(head.rods) + 1) for part in ("bearing_deg", "stroke_mm")
-            ]
+            found += [f"rods.{n}.{part}" for n in range(1, len(head.rods) + 1) for part in ("bearing_deg", "stroke_mm")]
         else:
             found.append(key)
     return found
@@ -156,9 +148,7 @@ def figure_keys(keys: tuple[str, ...], head: Head) -> list[str]:
 
 def slider(quantity: str, span: tuple[float, float, float], system: units.System) -> dict[str, float]:
     """Slider range and step in the reader's units; an imperial step is a round one near the metric's."""
-    low, high, step = (
-        units.from_si(quantity, units.to_si(quantity, x, "metric"), system) for x in span
-    )
+    low, high, step = (units.from_si(quantity, units.to_si(quantity, x, "metric"), system) for x in span)
     if system == "imperial" and units.QUANTITIES[quantity].metric != units.QUANTITIES[quantity].imperial:
         power = 10.0 ** math.floor(math.log10(step))
         step = min((1.0, 2.0, 5.0, 10.0), key=lambda m: abs(m * power - step)) * power

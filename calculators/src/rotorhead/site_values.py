@@ -51,9 +51,7 @@ def values(rotor: Rotor, choice: HeadChoice, system: units.System) -> dict[str, 
         found[f"derived.{name}"] = shown(item.quantity, item.value, system, item.decimals)
     found |= {f"words.{name}": escape(text) for name, text in derived.words(rotor).items()}
     if head["hinge_offset"]:
-        found["words.hinge"] = (
-            units.show("small_length", rotor.hinge, system, 0) + " from the mast"
-        )
+        found["words.hinge"] = units.show("small_length", rotor.hinge, system, 0) + " from the mast"
     for calculator in ALL.values():
         answer = run(calculator, {}, rotor, system).answer
         for name, value in answer.results.items():

@@ -82,14 +82,10 @@ QUANTITIES: Final[dict[str, Quantity]] = {
         Quantity("area", Unit("m²", 1.0), Unit("ft²", FOOT_M**2), 2),
         Quantity("inertia", Unit("kg·m²", 1.0), Unit("slug·ft²", SLUG_KG * FOOT_M**2), 0),
         Quantity("density", Unit("kg/m³", 1.0), Unit("slug/ft³", SLUG_KG / FOOT_M**3), 3),
-        Quantity(
-            "disc_loading", Unit("N/m²", 1.0), Unit("lbf/ft²", POUND_FORCE_N / FOOT_M**2), 0
-        ),
+        Quantity("disc_loading", Unit("N/m²", 1.0), Unit("lbf/ft²", POUND_FORCE_N / FOOT_M**2), 0),
         Quantity("altitude", Unit("m", 1.0), Unit("ft", FOOT_M), 0),
         Quantity("temperature_difference", Unit("°C", 1.0), Unit("°F", 5.0 / 9.0), 0),
-        Quantity(
-            "pitch_per_travel", Unit("°/mm", DEGREE / 0.001), Unit("°/in", DEGREE / INCH_M), 3
-        ),
+        Quantity("pitch_per_travel", Unit("°/mm", DEGREE / 0.001), Unit("°/in", DEGREE / INCH_M), 3),
     )
 }
 

@@ -44,9 +44,7 @@ class Canvas:
 
     def text(self, x: float, y: float, words: str, role: str = "t", anchor: str = "middle") -> None:
         """A line of text; `role` is a class such as 't', 't t-disc' or 't t-small'."""
-        self.add(
-            f'<text class="{role}" x="{fixed(x)}" y="{fixed(y)}" text-anchor="{anchor}">{escape(words)}</text>'
-        )
+        self.add(f'<text class="{role}" x="{fixed(x)}" y="{fixed(y)}" text-anchor="{anchor}">{escape(words)}</text>')
 
     def arrow(self, x1: float, y1: float, x2: float, y2: float, role: str, head: float = 9.0) -> None:
         """A line with a filled arrow head at its second end."""

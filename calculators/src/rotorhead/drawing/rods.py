@@ -35,6 +35,8 @@ def rod_moves(
         size = show("small_length", abs(move), system)
         label = way if way == "stays" else f"{way} {size}"
         canvas.text(x, base + half + 33, label, "t t-small t-hand t-strong")
-        texts.append(f"rod {i + 1} at {degrees_text(rotor.head.rods[i].bearing_deg * 0.017453292519943295, 0)}: {label}")
+        texts.append(
+            f"rod {i + 1} at {degrees_text(rotor.head.rods[i].bearing_deg * 0.017453292519943295, 0)}: {label}"
+        )
     stick_and_lever(canvas, 130, 284, lever, forward, left)
     return Drawing(canvas.svg(), "Rod moves from rest: " + "; ".join(texts) + ".")

@@ -68,9 +68,7 @@ def sum_lines(budget: Budget) -> tuple[str, str]:
         total += budget.horn_turn
     if abs(total - budget.needed) > 1e-9:
         terms += f" {minus} 360°"
-    return f"{terms} = {degrees_text(budget.needed)}", offset_words(
-        budget.needed, budget.rotor.rotation, 1
-    )
+    return f"{terms} = {degrees_text(budget.needed)}", offset_words(budget.needed, budget.rotor.rotation, 1)
 
 
 def _angle_label(rose: Compass, start: float, turn: float, radius: float, words: str, role: str) -> None:
@@ -108,7 +106,9 @@ def budget_rose(budget: Budget) -> Drawing:
         sliver = rose.arc_points(0.0, way * budget.error, RING)
         canvas.path([(x, y), *sliver], "r-error", close=True)
         if abs(budget.error) > math.radians(3):
-            rose.label(way * budget.error * 0.5, 24 + 118, f"off {degrees_text(abs(budget.error), 0)}", "t t-halo t-small")
+            rose.label(
+                way * budget.error * 0.5, 24 + 118, f"off {degrees_text(abs(budget.error), 0)}", "t t-halo t-small"
+            )
 
     # Marks by role.
     canvas.arrow(x, y, x, y - 46, "r-hand")

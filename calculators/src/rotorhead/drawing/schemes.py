@@ -46,7 +46,11 @@ def hydraulic_chain(rotor: Rotor) -> Drawing:
     canvas.text(150, 60, "pressure", "t t-small", "middle")
     canvas.text(232, 72, "return", "t t-small", "start")
     number = int(rotor.head["actuators"])
-    has = f"{number} actuators of this kind stand under the ring." if number else "This head has none: the hand moves the rod itself."
+    has = (
+        f"{number} actuators of this kind stand under the ring."
+        if number
+        else "This head has none: the hand moves the rod itself."
+    )
     return Drawing(
         canvas.svg(),
         "From lever to ring with hydraulic help: the hand moves only the valve; pressure moves the actuator's body, with it the "

@@ -42,8 +42,9 @@ def side_view(rotor: Rotor, pose: Pose, mast: float, system: System) -> Drawing:
         canvas.circle(px, py, 4, "r-hand fill")
         canvas.text(px, 316, f"R{i + 1}", "t t-small t-hand")
     # The plate as the line it makes in the fore-and-aft plane, stationary plain, rotating hatched above it.
-    left, right = flat(-rotor.ring_radius, -pose.p * rotor.ring_radius + pose.height), flat(
-        rotor.ring_radius, pose.p * rotor.ring_radius + pose.height
+    left, right = (
+        flat(-rotor.ring_radius, -pose.p * rotor.ring_radius + pose.height),
+        flat(rotor.ring_radius, pose.p * rotor.ring_radius + pose.height),
     )
     canvas.path([left, right], "r-plate wide")
     canvas.circle(*flat(0.0, pose.height), 6, "r-plate")

@@ -9,9 +9,7 @@ from ..rotor import Rotor
 from .canvas import Canvas, Compass, fixed
 
 
-def pitch_strips(
-    rotor: Rotor, pitch: Sequence[float], now: Sequence[float], mast: float, greatest: float
-) -> Drawing:
+def pitch_strips(rotor: Rotor, pitch: Sequence[float], now: Sequence[float], mast: float, greatest: float) -> Drawing:
     """`pitch`: rad in even steps of azimuth from the tail; `now`: pitch of each blade, blade 1 at `mast`."""
     canvas = Canvas(340, 396, "pitch")
     degrees = [math.degrees(p) for p in pitch]
@@ -29,9 +27,7 @@ def pitch_strips(
     for words, bearing in (("nose", 0.0), ("right", 90.0), ("tail", 180.0), ("left", 270.0)):
         rose.radial(math.radians(bearing), radius(bottom), radius(top), "r-faint")
         rose.label(math.radians(bearing), 101, words, "t t-small")
-    curve = [
-        rose.at(bearing_of(i * TURN / n, rotor.rotation), radius(v)) for i, v in enumerate(degrees)
-    ]
+    curve = [rose.at(bearing_of(i * TURN / n, rotor.rotation), radius(v)) for i, v in enumerate(degrees)]
     canvas.path(curve, "r-pitch", close=True)
     for blade, value in enumerate(now):
         bearing = bearing_of(mast + blade * TURN / rotor.blades, rotor.rotation)
@@ -62,7 +58,10 @@ def _unrolled(
         canvas.line(left, at(0, level)[1], right, at(0, level)[1], "r-faint")
         canvas.text(left - 5, at(0, level)[1] + 4, f"{level:.0f}°".replace("-", "\N{MINUS SIGN}"), "t t-small", "end")
         level += step
-    names = {"anticlockwise": ("tail", "right", "nose", "left", "tail"), "clockwise": ("tail", "left", "nose", "right", "tail")}
+    names = {
+        "anticlockwise": ("tail", "right", "nose", "left", "tail"),
+        "clockwise": ("tail", "left", "nose", "right", "tail"),
+    }
     for i, name in enumerate(names[rotor.rotation]):
         x = left + (right - left) * i / 4
         canvas.line(x, base, x, base - height, "r-faint")

@@ -37,9 +37,7 @@ def annulus_inflow(theta: float, x: float, solidity_slope: float, blades: int) -
     if theta <= 0.0:
         return 0.0, 1.0
     for _ in range(30):
-        new = solidity_slope / (16.0 * factor) * (
-            math.sqrt(1.0 + 32.0 * factor * theta * x / solidity_slope) - 1.0
-        )
+        new = solidity_slope / (16.0 * factor) * (math.sqrt(1.0 + 32.0 * factor * theta * x / solidity_slope) - 1.0)
         f = blades / 2.0 * (1.0 - x) / max(new, 1e-6)
         factor = max(2.0 / math.pi * math.acos(math.exp(-f)) if f < 40.0 else 1.0, 1e-4)
         if abs(new - inflow) < 1e-7:

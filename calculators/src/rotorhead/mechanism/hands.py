@@ -27,6 +27,7 @@ def height_for_pitch(rotor: Rotor, pitch: float) -> float:
 
 def tilt_for_cyclic(rotor: Rotor, amplitude: float, low_azimuth: float) -> float:
     """Plate tilt (rad) that gives a first-harmonic pitch amplitude (rad) at plate height 0; secant."""
+
     def reached(slope: float) -> float:
         pose = pose_from_tilt(0.0, math.atan(slope), low_azimuth)
         return harmonics(pitch_round(rotor, pose, 36)).amplitude - amplitude
@@ -52,12 +53,8 @@ class Rig:
         self.rotor = rotor
         self.lever_low = height_for_pitch(rotor, math.radians(head["collective_low_deg"]))
         self.lever_high = height_for_pitch(rotor, math.radians(head["collective_high_deg"]))
-        self.fore_aft = tilt_for_cyclic(
-            rotor, math.radians(head["cyclic_fore_aft_deg"]), self.forward_azimuth
-        )
-        self.left_right = tilt_for_cyclic(
-            rotor, math.radians(head["cyclic_left_right_deg"]), self.left_azimuth
-        )
+        self.fore_aft = tilt_for_cyclic(rotor, math.radians(head["cyclic_fore_aft_deg"]), self.forward_azimuth)
+        self.left_right = tilt_for_cyclic(rotor, math.radians(head["cyclic_left_right_deg"]), self.left_azimuth)
 
     @property
     def forward_azimuth(self) -> float:

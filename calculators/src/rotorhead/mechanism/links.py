@@ -130,6 +130,4 @@ def pitch_round(rotor: Rotor, pose: Pose, steps: int = 72, flap: tuple[float, ..
     `flap`: its flap angle at each of these steps, or empty for a blade held level.
     """
     step = TURN / steps
-    return tuple(
-        pitch_now(rotor, pose, i * step, 0, flap[i] if flap else 0.0) for i in range(steps)
-    )
+    return tuple(pitch_now(rotor, pose, i * step, 0, flap[i] if flap else 0.0) for i in range(steps))

@@ -99,9 +99,7 @@ def ring_point(pose: Pose, radius: float, azimuth: float, guide: float) -> Vecto
 def rod_heights(pose: Pose, angles: Sequence[float], radius: float, guide: float) -> tuple[float, ...]:
     """Exact heights (m) of the rods' joints for a pose: the inverse of `pose_from_rods`."""
     d, e = ring_axes(pose, guide)
-    return tuple(
-        pose.height + radius * (math.cos(x - guide) * d[2] + math.sin(x - guide) * e[2]) for x in angles
-    )
+    return tuple(pose.height + radius * (math.cos(x - guide) * d[2] + math.sin(x - guide) * e[2]) for x in angles)
 
 
 def pose_from_rods(
@@ -120,9 +118,7 @@ def pose_from_rods(
         step = 1e-7
         dp = rod_heights(Pose(pose.height, pose.p + step, pose.q), angles, radius, guide)
         dq = rod_heights(Pose(pose.height, pose.p, pose.q + step), angles, radius, guide)
-        rows = [
-            (1.0, (a - f) / step, (b - f) / step) for f, a, b in zip(found, dp, dq, strict=True)
-        ]
+        rows = [(1.0, (a - f) / step, (b - f) / step) for f, a, b in zip(found, dp, dq, strict=True)]
         normal = [[sum(r[i] * r[j] for r in rows) for j in range(3)] for i in range(3)]
         right = [sum(r[i] * x for r, x in zip(rows, error, strict=True)) for i in range(3)]
         dz, p, q = _solve3(normal, right)
@@ -131,10 +127,6 @@ def pose_from_rods(
             break
         if abs(dz) < 1e-13 and math.hypot(p, q) < 1e-12:
             found = rod_heights(pose, angles, radius, guide)
-            miss = math.sqrt(
-                sum((h - f) ** 2 for h, f in zip(heights, found, strict=True)) / len(heights)
-            )
+            miss = math.sqrt(sum((h - f) ** 2 for h, f in zip(heights, found, strict=True)) / len(heights))
             return pose, miss
-    raise refuse(
-        "rod_1", "These rod heights ask for a tilt the ring can't take: bring them closer together."
-    )
+    raise refuse("rod_1", "These rod heights ask for a tilt the ring can't take: bring them closer together.")

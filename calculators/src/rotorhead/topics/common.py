@@ -18,24 +18,18 @@ FORWARD = Number(
     "stick_forward", "Stick forward", "percent", -100, 100, (-100, 100, 1), fixed(50.0), 0,
     "negative is back",
 )  # fmt: skip
-LEFT = Number(
-    "stick_left", "Stick left", "percent", -100, 100, (-100, 100, 1), fixed(0.0), 0, "negative is right"
-)
+LEFT = Number("stick_left", "Stick left", "percent", -100, 100, (-100, 100, 1), fixed(0.0), 0, "negative is right")
 HANDS = (LEVER, FORWARD, LEFT)
 ALTITUDE = Number(
     "altitude", "Pressure altitude", "altitude", -500, 7000, (0, 5000, 50), fixed(0.0), 0,
     "standard atmosphere",
 )  # fmt: skip
-WARMER = Number(
-    "warmer", "Air warmer than standard by", "temperature_difference", -50, 50, (-30, 40, 1), fixed(0.0), 0
-)
+WARMER = Number("warmer", "Air warmer than standard by", "temperature_difference", -50, 50, (-30, 40, 1), fixed(0.0), 0)
 
 
 def hands_pose(values: Values, rotor: Rotor) -> Pose:
     """Lever and stick inputs -> pose of the plate."""
-    return rig_of(rotor).pose(
-        float(values["lever"]), float(values["stick_forward"]), float(values["stick_left"])
-    )
+    return rig_of(rotor).pose(float(values["lever"]), float(values["stick_forward"]), float(values["stick_left"]))
 
 
 def hands_words(values: Values) -> str:

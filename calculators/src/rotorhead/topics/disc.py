@@ -25,7 +25,10 @@ def disc_matrix(rotor: Rotor) -> tuple[tuple[float, float], tuple[float, float]]
     rig, f = rig_of(rotor), flapping_of(rotor)
     gain = rotor.ring_radius / rotor.arm
     columns = []
-    for slope, low in ((math.tan(rig.fore_aft), rig.forward_azimuth), (math.tan(rig.left_right), rig.left_azimuth + HALF_TURN)):
+    for slope, low in (
+        (math.tan(rig.fore_aft), rig.forward_azimuth),
+        (math.tan(rig.left_right), rig.left_azimuth + HALF_TURN),
+    ):
         # θ(ψ) = −slope·(r/a)·cos(ψ + Δ − low)
         columns.append(
             _tilt(f, rotor, -slope * gain * math.cos(low - rotor.lead), -slope * gain * math.sin(low - rotor.lead))

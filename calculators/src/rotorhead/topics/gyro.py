@@ -60,7 +60,11 @@ def working(case: Case) -> tuple[Step, ...]:
 def drawing(case: Case) -> Drawing:
     """Tilt against time, both."""
     return precession_compared(
-        case.result("rate"), case.number("time"), case.result("settle"), case.result("flap_tilt"), case.result("flap_lag")
+        case.result("rate"),
+        case.number("time"),
+        case.result("settle"),
+        case.result("flap_tilt"),
+        case.result("flap_lag"),
     )
 
 

@@ -12,12 +12,12 @@ from ..mechanism.links import (
     foot_in_blade_frame,
     harmonics,
     horn_angle,
-    link_lean,
     linear_pitch,
+    link_lean,
     pitch_now,
     pitch_round,
 )
-from ..mechanism.plate import Pose, pose_from_tilt
+from ..mechanism.plate import pose_from_tilt
 from ..rotor import Rotor
 from .common import FORWARD, HAND_FIGURES, LEFT, LEVER, LINK_FIGURES, fixed, hands_pose, hands_words
 

@@ -1,6 +1,5 @@
 """Calculator *plate*: rod heights <-> height, tilt and low point of the plate, and the pitch it asks for."""
 
-import math
 from collections.abc import Callable
 
 from ..conventions import HALF_TURN, azimuth_of, bearing_of, bearing_words
@@ -36,9 +35,7 @@ def compute(values: Values, rotor: Rotor) -> Answer:
     results: dict[str, float | str] = {}
     if values["from"] == "rods":
         heights = [float(values[f"rod_{n}"]) for n in range(1, len(rotor.rod_azimuths) + 1)]
-        pose, residual = pose_from_rods(
-            rotor.rod_azimuths, rotor.rod_radius, heights, rotor.stationary_scissors
-        )
+        pose, residual = pose_from_rods(rotor.rod_azimuths, rotor.rod_radius, heights, rotor.stationary_scissors)
         linear = plane_through(rotor.rod_azimuths, rotor.rod_radius, heights)
         results["residual"] = residual
     else:
