@@ -110,4 +110,5 @@ def format_fence(
     kind, _, name = lines[0].partition(":") if lines else ("", "", "")
     if kind not in _KINDS:
         raise FenceError(f"a fence must start with one of {', '.join(_KINDS)}; this one says “{kind}”")
-    return _KINDS[kind](name.strip(), lines[1:])
+    # Markdown would put an element it doesn't know into a paragraph; a division it leaves alone.
+    return f'<div class="hd-block">{_KINDS[kind](name.strip(), lines[1:])}</div>'

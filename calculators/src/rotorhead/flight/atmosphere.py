@@ -1,5 +1,6 @@
 """Air density with altitude: the International Standard Atmosphere below 11 km."""
 
+import math
 from typing import Final
 
 from ..faults import refuse
@@ -23,7 +24,7 @@ def density(altitude: float, warmer: float = 0.0) -> float:
     if not -1000.0 <= altitude <= TROPOPAUSE:
         raise refuse("altitude", f"Altitude: {altitude:.0f} m is outside −1000 to 11 000 m.")
     standard = SEA_LEVEL_TEMPERATURE - LAPSE * altitude
-    pressure = SEA_LEVEL_PRESSURE * (standard / SEA_LEVEL_TEMPERATURE) ** (GRAVITY / (GAS_CONSTANT * LAPSE))
+    pressure = SEA_LEVEL_PRESSURE * math.pow(standard / SEA_LEVEL_TEMPERATURE, GRAVITY / (GAS_CONSTANT * LAPSE))
     if standard + warmer < 150.0:
         raise refuse("warmer", f"Temperature: {warmer:.0f} °C from standard is too cold to be air here.")
     return pressure / (GAS_CONSTANT * (standard + warmer))

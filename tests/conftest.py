@@ -1,0 +1,24 @@
+"""Where things stand, for every test."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[1]
+
+
+@pytest.fixture(scope="session")
+def root() -> Path:
+    """The checkout."""
+    return ROOT
+
+
+@pytest.fixture(scope="session")
+def site() -> Path:
+    """The built site; `python3 scripts/test.py` builds it before the tests."""
+    folder = ROOT / "site"
+    if not (folder / "index.html").exists():
+        pytest.fail("There is no built site; run python3 scripts/serve.py --build-only first.")
+    return folder
