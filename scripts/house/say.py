@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 from collections.abc import Callable, Mapping, Sequence
@@ -56,3 +57,7 @@ def guarded(main: Callable[[], int]) -> int:
     except KeyboardInterrupt:
         print("\nStopped.", file=sys.stderr)
         return 130
+    except BrokenPipeError:
+        # Whoever read our output has gone (`serve.py | head`): no more words, also not from Python's own last flush.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 1
