@@ -76,7 +76,7 @@ export class HeadBar extends HTMLElement {
       const sentences = [...store.notes.values()];
       if (notes.dataset.said !== sentences.join("\n")) {
         notes.dataset.said = sentences.join("\n");
-        notes.replaceChildren(...sentences.map((sentence) => make("p", "hd-note", sentence)));
+        notes.replaceChildren(...sentences.map((sentence) => make("p", "hd-bar-note", sentence)));
       }
       if (engine.state === "unavailable" && store.changed) notes.append(again);
       else again.remove();

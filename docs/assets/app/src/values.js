@@ -48,6 +48,10 @@ export function showValues(head, values, figures) {
     const html = figures[figureName(element)];
     if (html !== undefined) element.innerHTML = html;
   }
+  for (const bold of document.querySelectorAll("hd-predict .hd-head-label")) bold.textContent = head.label;
+  for (const pair of document.querySelectorAll("[data-turned]")) {
+    if (pair instanceof HTMLElement) pair.hidden = (pair.dataset.turned === "mirrored") !== head.mirrored;
+  }
   shown.head = head;
   shown.values = values;
   valueChanges.dispatchEvent(new Event("change"));
