@@ -16,6 +16,7 @@ import fence  # noqa: E402
 import frame  # noqa: E402
 import glossary  # noqa: E402
 import harden  # noqa: E402
+import licences  # noqa: E402
 import printed  # noqa: E402
 import runtime  # noqa: E402
 import values  # noqa: E402
@@ -60,6 +61,7 @@ def on_post_build(config: MkDocsConfig) -> None:
     try:
         build = runtime.write(target)
         bundle.write(target, build)
+        licences.write(target, build)
         printed.write(site)
         harden.write(site, config.site_url or "")
     except TroubleError as trouble:
