@@ -110,7 +110,7 @@ def words(rotor: Rotor) -> dict[str, str]:
         "retreating_side": after_side(turning),
         "horn_side": "trailing" if rotor.trailing else "leading",
         "horn_place": "behind" if rotor.trailing else "ahead of",
-        "sum": f"{first}, {second}",
+        "sum": f"{first} {second}",
         "lag": degrees_text(b.lag, 0),
         "lead": degrees_text(b.lead, 0),
         "hinge": hinge,

@@ -25,13 +25,26 @@ class Canvas:
         """Raw SVG, made by this package."""
         self.parts.append(text)
 
+    def _twice(self, element: str, role: str) -> None:
+        """An element; the mechanism's is a double line: the same again, thinner, in the paper's colour."""
+        self.add(element.format(role=role))
+        words = role.split()
+        if words[0] == "r-plate" and not {"fill", "thin", "wide"} & set(words):
+            self.add(element.format(role="r-plate-core"))
+
+    def hatch(self, strokes: list[tuple[tuple[float, float], tuple[float, float]]]) -> None:
+        """Short strokes that mark what turns."""
+        d = "".join(f"M{fixed(a[0])} {fixed(a[1])}L{fixed(b[0])} {fixed(b[1])}" for a, b in strokes)
+        self.add(f'<path class="hatch" d="{d}"/>')
+
     def line(self, x1: float, y1: float, x2: float, y2: float, role: str) -> None:
         """A straight line."""
-        self.add(f'<line class="{role}" x1="{fixed(x1)}" y1="{fixed(y1)}" x2="{fixed(x2)}" y2="{fixed(y2)}"/>')
+        place = f'x1="{fixed(x1)}" y1="{fixed(y1)}" x2="{fixed(x2)}" y2="{fixed(y2)}"'
+        self._twice('<line class="{role}" ' + place + "/>", role)
 
     def circle(self, x: float, y: float, r: float, role: str) -> None:
         """A circle."""
-        self.add(f'<circle class="{role}" cx="{fixed(x)}" cy="{fixed(y)}" r="{fixed(r)}"/>')
+        self._twice('<circle class="{role}" ' + f'cx="{fixed(x)}" cy="{fixed(y)}" r="{fixed(r)}"/>', role)
 
     def rect(self, x: float, y: float, w: float, h: float, role: str) -> None:
         """A rectangle by its top left corner."""
@@ -40,7 +53,7 @@ class Canvas:
     def path(self, points: list[tuple[float, float]], role: str, *, close: bool = False) -> None:
         """A line through points."""
         d = "M" + "L".join(f"{fixed(x)} {fixed(y)}" for x, y in points) + ("Z" if close else "")
-        self.add(f'<path class="{role}" d="{d}"/>')
+        self._twice('<path class="{role}" ' + f'd="{d}"/>', role)
 
     def text(self, x: float, y: float, words: str, role: str = "t", anchor: str = "middle") -> None:
         """A line of text; `role` is a class such as 't', 't t-disc' or 't t-small'."""

@@ -41,7 +41,7 @@ def disc_tilt(
     rotor: Rotor, lever: float, forward: float, left: float, tilt: float, low: float, coning: float
 ) -> Drawing:
     """The disc from above with its low point, and the hands that put it there."""
-    canvas = Canvas(360, 440, "disc")
+    canvas = Canvas(360, 462, "disc")
     rose = blank_rose(canvas, rotor.rotation)
     canvas.circle(rose.x, rose.y, 100, "r-disc")
     if tilt > math.radians(0.02):
@@ -55,11 +55,11 @@ def disc_tilt(
     if reach > 0.005:
         bearing = math.atan2(-left, forward)
         canvas.arrow(rose.x, rose.y, *rose.at(bearing, 30 * min(reach, 1.4) + 10), "r-hand")
-    stick_and_lever(canvas, 130, 382, lever, forward, left)
-    side = Compass(canvas, 300, 398)
+    stick_and_lever(canvas, 130, 414, lever, forward, left)
+    side = Compass(canvas, 292, 426)
     for way in (-1, 1):
         canvas.line(side.x, side.y, side.x + way * 40, side.y - 40 * math.tan(min(coning * 3, 0.6)), "r-disc")
-    canvas.text(300, 340, "coning ×3", "t t-small t-disc")
+    canvas.text(292, 370, "coning ×3", "t t-small t-disc")
     where = f"low {bearing_words(low)}" if tilt > math.radians(0.02) else "level"
     return Drawing(
         canvas.svg(),

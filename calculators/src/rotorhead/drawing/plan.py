@@ -22,6 +22,9 @@ def head_plan(rotor: Rotor, mast: float = 0.0) -> Drawing:
     scale = 0.74 * _RING / max(rotor.rod_radius, rotor.ring_radius, horn_reach)
     canvas.circle(rose.x, rose.y, rotor.rod_radius * scale, "r-structure")
     canvas.circle(rose.x, rose.y, rotor.ring_radius * scale, "r-plate")
+    ring = rotor.ring_radius * scale
+    ticks = [i * TURN / 60 for i in range(60)]
+    canvas.hatch([(rose.at(t, ring - 3), rose.at(t + 2.5 / ring, ring + 3)) for t in ticks])
     canvas.circle(rose.x, rose.y, 5, "r-structure fill")
     way = sense(rotor.rotation)
     for blade in range(rotor.blades):
@@ -55,7 +58,7 @@ def head_plan(rotor: Rotor, mast: float = 0.0) -> Drawing:
         bearing = math.radians(rod.bearing_deg)
         rose.square(bearing, rotor.rod_radius * scale, 11, "r-hand fill")
         rose.label(bearing, rotor.rod_radius * scale + 16, f"R{n}", "t t-small t-halo t-hand")
-    canvas.text(180, 360, "squares: rods (stay) · circles: link feet, dots: horns (turn)", "t t-small")
+    canvas.text(180, 360, "squares: rods, stay · hatched: ring, links, horns, turn", "t t-small")
     side = "behind" if rotor.trailing else "ahead of"
     return Drawing(
         canvas.svg(),

@@ -14,7 +14,7 @@ def rod_moves(
     rotor: Rotor, moves: Sequence[float], lever: float, forward: float, left: float, system: System
 ) -> Drawing:
     """A column a rod: how far up or down (m) from lever half up, stick centred; the hands beside."""
-    canvas = Canvas(340, 330, "rods")
+    canvas = Canvas(340, 352, "rods")
     n = len(moves)
     reach = max(max(rotor.rod_strokes) / 2.0, max(abs(m) for m in moves), 1e-6)
     base, half = 116.0, 84.0
@@ -38,5 +38,5 @@ def rod_moves(
         texts.append(
             f"rod {i + 1} at {degrees_text(rotor.head.rods[i].bearing_deg * 0.017453292519943295, 0)}: {label}"
         )
-    stick_and_lever(canvas, 130, 284, lever, forward, left)
+    stick_and_lever(canvas, 130, 306, lever, forward, left)
     return Drawing(canvas.svg(), "Rod moves from rest: " + "; ".join(texts) + ".")

@@ -35,8 +35,8 @@ def blank_rose(canvas: Canvas, rotation: Rotation, x: float = CENTRE_X, y: float
         rose.radial(math.radians(tick), inner, ring, "r-structure")
     canvas.text(x, y - ring - 26, "nose", "t")
     canvas.text(x, y + ring + 32, "tail", "t")
-    canvas.text(x + ring + 25, y + 4, "right", "t", "start")
-    canvas.text(x - ring - 25, y + 4, "left", "t", "end")
+    canvas.text(x + ring + 20, y + 4, "right", "t", "start")
+    canvas.text(x - ring - 20, y + 4, "left", "t", "end")
     # The arrow of rotation stands outside the ring at the quarter ahead of the nose, out of the marks' way.
     way = sense(rotation)
     start = math.radians(180 - 62) if way > 0 else math.radians(180 + 62)
@@ -57,7 +57,7 @@ def predict_rose(rotation: Rotation) -> Drawing:
 
 
 def sum_lines(budget: Budget) -> tuple[str, str]:
-    """The budget as a line of arithmetic, and where that is."""
+    """The budget as a line of arithmetic, and what it comes to: a sum and its answer."""
     lag, lead = degrees_text(budget.lag), budget.lead
     minus = "\N{MINUS SIGN}"
     terms = f"{lag} lag "
@@ -68,11 +68,30 @@ def sum_lines(budget: Budget) -> tuple[str, str]:
         total += budget.horn_turn
     if abs(total - budget.needed) > 1e-9:
         terms += f" {minus} 360°"
-    return f"{terms} = {degrees_text(budget.needed)}", offset_words(budget.needed, budget.rotor.rotation, 1)
+    where = offset_words(budget.needed, budget.rotor.rotation, 1)
+    if where[0].isdigit() and budget.needed > 0:
+        return terms, f"= {where}"
+    return terms, f"= {degrees_text(budget.needed)}: {where}"
 
 
-def _angle_label(rose: Compass, start: float, turn: float, radius: float, words: str, role: str) -> None:
-    rose.label(start + turn / 2.0, radius, words, f"t t-halo {role}")
+def _angle_label(
+    rose: Compass, start: float, turn: float, radius: float, words: str, role: str, along: float = 0.5
+) -> None:
+    rose.label(start + turn * along, radius, words, f"t t-halo {role}")
+
+
+def _rod_label(rose: Compass, bearing: float, words: str) -> None:
+    """The rod's name beside its square, moved along the ring where 'nose', 'left' and the like stand."""
+    x, y = rose.at(bearing, RING + 7)
+    across, up = math.sin(bearing), math.cos(bearing)
+    if abs(across) > 0.93:
+        y += -14 if up > 0 else 22
+    elif abs(up) > 0.93:
+        x += 18 if across >= 0 else -18
+        y += 4
+    else:
+        x, y = x + 15 * across, y - 15 * up + 4
+    rose.canvas.text(x, y, words, "t t-small t-halo t-hand")
 
 
 def budget_rose(budget: Budget) -> Drawing:
@@ -89,14 +108,14 @@ def budget_rose(budget: Budget) -> Drawing:
     rose.radial(blade_least, 20, 92, "r-structure thin")
     rose.radial(plate_low, 20, RING, "r-plate thin")
     if abs(budget.lead) > 1e-9:
-        rose.arc_arrow(blade_least, way * budget.lead, 88, "r-plate")
-        _angle_label(rose, blade_least, way * budget.lead, 88, f"lead {degrees_text(budget.lead, 0)}", "t-plate")
+        rose.arc_arrow(blade_least, way * budget.lead, 90, "r-plate")
+        _angle_label(rose, blade_least, way * budget.lead, 106, f"lead {degrees_text(budget.lead, 0)}", "t-plate")
     if budget.horn_turn:
         rose.radial(pitch_least, 20, 92, "r-pitch thin")
         rose.arc_arrow(blade_least, way * HALF_TURN, 40, "r-plate")
         _angle_label(rose, blade_least, way * HALF_TURN, 40, "horn side 180°", "t-plate")
-    rose.arc_arrow(pitch_least, way * budget.lag, 63, "r-disc")
-    _angle_label(rose, pitch_least, way * budget.lag, 63, f"lag {degrees_text(budget.lag, 0)}", "t-disc")
+    rose.arc_arrow(pitch_least, way * budget.lag, 62, "r-disc")
+    _angle_label(rose, pitch_least, way * budget.lag, 40, f"lag {degrees_text(budget.lag, 0)}", "t-disc")
     if abs(budget.needed) > math.radians(2):
         start = bearing_of(HALF_TURN - budget.needed, rotation)
         rose.arc_arrow(start, way * budget.needed, 110, "r-hand")
@@ -112,13 +131,14 @@ def budget_rose(budget: Budget) -> Drawing:
 
     # Marks by role.
     canvas.arrow(x, y, x, y - 46, "r-hand")
-    canvas.text(x + 8, y - 24, "stick", "t t-small t-halo t-hand", "start")
+    # The word stands on the far side of the arrow from the arcs, which lie before the nose.
+    canvas.text(x + 8 * way, y - 24, "stick", "t t-small t-halo t-hand", "start" if way > 0 else "end")
     for n, rod in enumerate(budget.rotor.head.rods, start=1):
         # The squares stand where the whole rod set stands, a what-if turn of it included.
         turned = budget.fitted - budget.rotor.fitted_offset
         bearing = bearing_of(azimuth_of(math.radians(rod.bearing_deg), rotation) - turned, rotation)
         rose.square(bearing, RING + 7, 10, "r-hand fill")
-        rose.label(bearing, RING + 21, f"R{n}", "t t-small t-halo t-hand")
+        _rod_label(rose, bearing, f"R{n}")
     rose.triangle(plate_low, RING - 10, 13, "r-plate fill")
     rose.triangle(pitch_least, 74, 13, "r-pitch")
     rose.wedge(disc_low, 66, 100, 0.09, "r-disc fill")
@@ -131,7 +151,7 @@ def budget_rose(budget: Budget) -> Drawing:
     words = (
         f"Seen from above, nose at the top, turning {rotation}. With the stick forward the plate is low "
         f"{bearing_words(plate_low, 1)}; commanded pitch is least {bearing_words(pitch_least, 1)}; the disc is low "
-        f"{bearing_words(disc_low, 1)}. Sum: {first}, {second}."
+        f"{bearing_words(disc_low, 1)}. Sum: {first} {second}."
     )
     return Drawing(canvas.svg(), words)
 

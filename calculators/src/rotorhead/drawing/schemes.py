@@ -44,7 +44,7 @@ def hydraulic_chain(rotor: Rotor) -> Drawing:
     canvas.line(166, 100, 166, 66, "r-structure thin")
     canvas.line(212, 100, 212, 76, "r-structure thin")
     canvas.text(150, 60, "pressure", "t t-small", "middle")
-    canvas.text(232, 72, "return", "t t-small", "start")
+    canvas.text(218, 84, "return", "t t-small", "start")
     number = int(rotor.head["actuators"])
     has = (
         f"{number} actuators of this kind stand under the ring."
@@ -63,8 +63,9 @@ def scissors(rotor: Rotor) -> Drawing:
     canvas = Canvas(340, 270, "scissors")
     canvas.line(170, 14, 170, 256, "r-structure mast")
     canvas.text(178, 26, "mast (turns)", "t t-small", "start")
-    canvas.line(70, 150, 270, 126, "r-plate wide")
-    canvas.line(74, 166, 274, 142, "r-plate")
+    canvas.path([(70, 146), (270, 122), (270, 130), (70, 154)], "r-plate thin", close=True)
+    canvas.hatch([((70 + 8 * i, 154 - 0.96 * i), (74 + 8 * i, 146 - 0.96 * i)) for i in range(25)])
+    canvas.path([(74, 160), (274, 136), (274, 144), (74, 168)], "r-plate thin", close=True)
     canvas.circle(170, 146, 8, "r-structure")
     canvas.text(20, 140, "rotating", "t t-small t-plate", "start")
     canvas.text(20, 176, "stationary", "t t-small t-plate", "start")
@@ -73,8 +74,8 @@ def scissors(rotor: Rotor) -> Drawing:
     for x, y in ((178, 60), (252, 78), (262, 127)):
         canvas.circle(x, y, 4, "r-disc fill")
     canvas.rect(160, 50, 20, 20, "r-disc")
-    canvas.text(262, 70, "drive", "t t-small t-disc", "start")
-    canvas.text(262, 85, "scissors (turn)", "t t-small t-disc", "start")
+    canvas.text(334, 66, "drive scissors", "t t-small t-disc", "end")
+    canvas.text(334, 100, "(turn)", "t t-small t-disc", "end")
     # Stationary scissors below, from the gearbox to the stationary ring.
     canvas.path([(160, 236), (96, 216), (84, 165)], "r-hand")
     for x, y in ((160, 236), (96, 216), (84, 165)):

@@ -13,13 +13,26 @@ from .canvas import Canvas
 _MAST_X, _MIDDLE = 170.0, 196.0
 
 
+def _bar(canvas: Canvas, ends: list[tuple[float, float]], drop: float, thick: float, *, turning: bool) -> None:
+    """One ring seen edge on; what turns is hatched."""
+    (x1, y1), (x2, y2) = ends
+    y1, y2 = y1 + drop, y2 + drop
+    canvas.path([(x1, y1), (x2, y2), (x2, y2 + thick), (x1, y1 + thick)], "r-plate thin", close=True)
+    if turning:
+        n = max(2, int((x2 - x1) / 7))
+        canvas.hatch([
+            ((x1 + (x2 - x1) * i / n, y1 + (y2 - y1) * i / n + thick), (x1 + (x2 - x1) * i / n + 4, y1 + (y2 - y1) * i / n))
+            for i in range(n)
+        ])  # fmt: skip
+
+
 def side_view(rotor: Rotor, pose: Pose, mast: float, system: System) -> Drawing:
     """Two rods and two links in the plane of the picture's depth, plate tilted as it is.
 
     Seen from the left side of the aircraft: nose to the left. Points are projected onto the
     fore-and-aft plane; heights and the links' lengths are to one scale.
     """
-    canvas = Canvas(340, 330, "side")
+    canvas = Canvas(340, 350, "side")
     scale = 118.0 / max(rotor.ring_radius, rotor.rod_radius, abs(rotor.arm), rotor.horn_station)
     scale = min(scale, 140.0 / (rotor.link_rise + 0.05))
 
@@ -41,13 +54,12 @@ def side_view(rotor: Rotor, pose: Pose, mast: float, system: System) -> Drawing:
         canvas.line(px, py, px, 300, "r-hand")
         canvas.circle(px, py, 4, "r-hand fill")
         canvas.text(px, 316, f"R{i + 1}", "t t-small t-hand")
-    # The plate as the line it makes in the fore-and-aft plane, stationary plain, rotating hatched above it.
-    left, right = (
-        flat(-rotor.ring_radius, -pose.p * rotor.ring_radius + pose.height),
-        flat(rotor.ring_radius, pose.p * rotor.ring_radius + pose.height),
-    )
-    canvas.path([left, right], "r-plate wide")
-    canvas.circle(*flat(0.0, pose.height), 6, "r-plate")
+    # The plate in the fore-and-aft plane: the ring that stays plain below, the ring that turns hatched above.
+    reach = rotor.ring_radius
+    ends = [flat(x, pose.p * x + pose.height) for x in (-reach, reach)]
+    _bar(canvas, ends, 0.0, 7.0, turning=False)
+    _bar(canvas, ends, -8.0, 7.0, turning=True)
+    canvas.circle(*flat(0.0, pose.height), 7, "r-structure mark")
     # Links: the blade nearest the nose and the one nearest the tail.
     azimuths = [mast + b * TURN / rotor.blades for b in range(rotor.blades)]
     near = sorted(range(rotor.blades), key=lambda b: math.cos(azimuths[b]))
@@ -70,7 +82,7 @@ def side_view(rotor: Rotor, pose: Pose, mast: float, system: System) -> Drawing:
         canvas.text(_MAST_X + 138 * (1 if ca > 0 else -1), p3[1] - 8, f"blade {b + 1}", "t t-small t-halo")
     tilt = show("angle", pose.tilt, system)
     height = show("small_length", pose.height, system)
-    canvas.text(170, 328, f"plate height {height}, tilt {tilt}", "t t-small")
+    canvas.text(170, 342, f"plate height {height}, tilt {tilt}", "t t-small")
     low = bearing_of(pose.low_azimuth, rotor.rotation)
     where = f", low at a bearing of {math.degrees(low):.0f}°" if pose.tilt > 1e-6 else ""
     return Drawing(

@@ -93,7 +93,8 @@ def describe(case: Case) -> str:
     else:
         needs = f"For the disc to go down at the nose the plate must be low {r['needed_words']}"
     if abs(b.error) <= math.radians(1.0):
-        return f"{needs}; the rods stand there within {degrees_text(abs(b.error))}, so stick and disc agree."
+        within = degrees_text(max(abs(b.error), math.radians(0.1)))
+        return f"{needs}; the rods put it there, to within {within}, so stick and disc agree."
     way = "after" if b.error > 0 else "before"
     return (
         f"{needs}; the rods put it {r['fitted_words']}, so the disc goes down {degrees_text(abs(b.error))} {way} the nose: "
@@ -114,7 +115,7 @@ def working(case: Case) -> tuple[Step, ...]:
              f"Δ = atan2({case.show('small_length', rotor.link_foot_ahead)}, {case.show('small_length', rotor.link_foot_out)}) = "
              f"{degrees_text(b.lead, 2)}", "lead"),
         Step("Horn side: a horn behind the blade turns link-up into pitch-down.", f"H: {horn}"),
-        Step("The sum: how far before the nose the plate must be low.", f"{first}: {second}", "sum"),
+        Step("The sum: how far before the nose the plate must be low.", f"{first} {second}", "sum"),
         Step("What the machine does: rod 1 and the mixing unit.",
              f"{degrees_text(b.fitted, 2)} before the nose; left over {degrees_text(b.error, 2)}"),
         Step("What comes across when something is left over.",
