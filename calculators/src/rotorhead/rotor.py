@@ -7,7 +7,7 @@ right come back only through `conventions`.
 
 import math
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from .conventions import Rotation, azimuth_of, bearing_before_nose, before_nose
 from .head import Head
@@ -16,14 +16,14 @@ from .units import STANDARD_GRAVITY
 SEA_LEVEL_DENSITY = 1.225
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, eq=False)
 class Rotor:
     """Geometry and blade of a head, SI units, angles in radians. Built by `of_head`.
 
     link_foot_out, link_foot_ahead: lower end of a pitch link on the rotating ring, along the blade's
     span axis and ahead of it. arm: horn arm, positive ahead. horn_station: mast to horn along the
     span. hinge: flap-hinge (or equivalent-hinge) distance from the mast. rod_azimuths: rods on the
-    stationary ring.
+    stationary ring. Compared by identity (one head gives one rotor), so that caches stay cheap.
     """
 
     head: Head
@@ -55,17 +55,17 @@ class Rotor:
     weight: float
     mast_above_cg: float
 
-    @property
+    @cached_property
     def hinge(self) -> float:
         """Flap hinge, metres from the mast."""
         return self.hinge_offset * self.radius
 
-    @property
+    @cached_property
     def ring_radius(self) -> float:
         """Radius of the links' lower ends on the rotating ring, m."""
         return math.hypot(self.link_foot_out, self.link_foot_ahead)
 
-    @property
+    @cached_property
     def lead(self) -> float:
         """Lead: azimuth of a link's lower end ahead of its blade's span axis, rad, signed."""
         return math.atan2(self.link_foot_ahead, self.link_foot_out)
@@ -75,7 +75,7 @@ class Rotor:
         """True when the horn stands behind the feathering axis: link up = pitch down."""
         return self.arm < 0.0
 
-    @property
+    @cached_property
     def link_rise(self) -> float:
         """Height of the feathering axis above the link's lower end at the datum (plate height 0,
         horn level), m: the vertical leg of a link leaning from its foot to its horn."""

@@ -11,7 +11,7 @@ from .drawing import disc, plan, rose, schemes, side, strips
 from .fields import WORDS, Calculator, Drawing
 from .head_figures import BY_KEY, OPTION_BY_KEY
 from .mechanism.hands import rig_of
-from .mechanism.links import harmonics, pitch_now, pitch_round
+from .mechanism.links import harmonics, pitch_round, pitches_now
 from .rotor import Rotor
 from .run import HeadChoice, run
 from .topics import ALL
@@ -64,7 +64,7 @@ def values(rotor: Rotor, choice: HeadChoice, system: units.System) -> dict[str, 
 def _pitch_strip(rotor: Rotor, system: units.System) -> Drawing:
     pose = rig_of(rotor).pose(0.5, 0.5, 0.0)
     curve = pitch_round(rotor, pose)
-    now = [pitch_now(rotor, pose, 0.0, b) for b in range(rotor.blades)]
+    now = pitches_now(rotor, pose, 0.0)
     return strips.pitch_strips(rotor, curve, now, 0.0, bearing_of(harmonics(curve).greatest, rotor.rotation))
 
 

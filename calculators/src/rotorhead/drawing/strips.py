@@ -11,12 +11,12 @@ from .canvas import Canvas, Compass, fixed
 
 def pitch_strips(rotor: Rotor, pitch: Sequence[float], now: Sequence[float], mast: float, greatest: float) -> Drawing:
     """`pitch`: rad in even steps of azimuth from the tail; `now`: pitch of each blade, blade 1 at `mast`."""
-    canvas = Canvas(340, 396, "pitch")
+    canvas = Canvas(340, 402, "pitch")
     degrees = [math.degrees(p) for p in pitch]
     low, high = min(*degrees, 0.0), max(*degrees, 1.0)
     top = max(math.ceil(high / 5.0) * 5.0, 5.0)
     bottom = math.floor(low / 5.0) * 5.0
-    rose = Compass(canvas, 170, 112)
+    rose = Compass(canvas, 170, 118)
 
     def radius(value: float) -> float:
         return 28.0 + 56.0 * (value - bottom) / (top - bottom)
@@ -26,7 +26,7 @@ def pitch_strips(rotor: Rotor, pitch: Sequence[float], now: Sequence[float], mas
         canvas.circle(rose.x, rose.y, radius(level), "r-faint")
     for words, bearing in (("nose", 0.0), ("right", 90.0), ("tail", 180.0), ("left", 270.0)):
         rose.radial(math.radians(bearing), radius(bottom), radius(top), "r-faint")
-        rose.label(math.radians(bearing), 101, words, "t t-small")
+        rose.label(math.radians(bearing), 107, words, "t t-small")
     curve = [rose.at(bearing_of(i * TURN / n, rotor.rotation), radius(v)) for i, v in enumerate(degrees)]
     canvas.path(curve, "r-pitch", close=True)
     for blade, value in enumerate(now):
@@ -47,7 +47,7 @@ def pitch_strips(rotor: Rotor, pitch: Sequence[float], now: Sequence[float], mas
 def _unrolled(
     canvas: Canvas, rotor: Rotor, degrees: list[float], now: Sequence[float], mast: float, bottom: float, top: float
 ) -> None:
-    left, right, base, height = 40.0, 326.0, 362.0, 122.0
+    left, right, base, height = 40.0, 326.0, 368.0, 118.0
 
     def at(azimuth: float, value: float) -> tuple[float, float]:
         return left + (right - left) * azimuth / TURN, base - height * (value - bottom) / (top - bottom)

@@ -9,7 +9,7 @@ import math
 from functools import lru_cache
 
 from ..conventions import HALF_TURN, azimuth_of
-from ..rotor import Rotor, of_head
+from ..rotor import Rotor
 from .links import _does_not_close, harmonics, pitch_round
 from .plate import Pose, pose_from_tilt, rod_heights
 
@@ -100,10 +100,6 @@ class Rig:
 
 
 @lru_cache(maxsize=64)
-def _rig(rotor: Rotor) -> Rig:
-    return Rig(rotor)
-
-
 def rig_of(rotor: Rotor) -> Rig:
     """The rig of a head, computed once."""
-    return _rig(of_head(rotor.head))
+    return Rig(rotor)

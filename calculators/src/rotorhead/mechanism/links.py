@@ -6,6 +6,7 @@ stands `link_rise` below that at plate height 0.
 """
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from ..conventions import TURN
@@ -54,21 +55,32 @@ def horn_angle(rotor: Rotor, foot: Vector, flap: float = 0.0) -> float:
     return math.remainder(turn, TURN)
 
 
-def foot_in_blade_frame(rotor: Rotor, pose: Pose, mast: float, blade: int) -> Vector:
-    """Lower end of blade `blade`'s link (0, 1, …) with blade 1 at azimuth `mast`.
+def feet_in_blade_frames(rotor: Rotor, pose: Pose, mast: float, blades: Iterable[int]) -> list[Vector]:
+    """Lower ends of the links of `blades` (0, 1, …), each in its own blade's frame, blade 1 at azimuth `mast`.
 
     The rotating ring is one rigid ring whose drive-scissors point stays exactly in the meridian that
     turns with the mast.
     """
-    step = TURN / rotor.blades
     d, e = ring_axes(pose, mast + rotor.drive_scissors)
-    body = blade * step + rotor.lead - rotor.drive_scissors
-    c, s = rotor.ring_radius * math.cos(body), rotor.ring_radius * math.sin(body)
-    x, y = c * d[0] + s * e[0], c * d[1] + s * e[1]
-    azimuth = mast + blade * step
-    ca, sa = math.cos(azimuth), math.sin(azimuth)
-    z = pose.height + c * d[2] + s * e[2] - rotor.link_rise
-    return (x * ca + y * sa, y * ca - x * sa, z)
+    feet = []
+    for blade in blades:
+        ahead, body = blade * TURN / rotor.blades, rotor.lead - rotor.drive_scissors
+        c, s = rotor.ring_radius * math.cos(ahead + body), rotor.ring_radius * math.sin(ahead + body)
+        x, y = c * d[0] + s * e[0], c * d[1] + s * e[1]
+        ca, sa = math.cos(mast + ahead), math.sin(mast + ahead)
+        feet.append((x * ca + y * sa, y * ca - x * sa, pose.height + c * d[2] + s * e[2] - rotor.link_rise))
+    return feet
+
+
+def foot_in_blade_frame(rotor: Rotor, pose: Pose, mast: float, blade: int) -> Vector:
+    """Lower end of one blade's link; see `feet_in_blade_frames`."""
+    return feet_in_blade_frames(rotor, pose, mast, (blade,))[0]
+
+
+def pitches_now(rotor: Rotor, pose: Pose, mast: float) -> list[float]:
+    """Exact pitch (rad, at 0.75 R) of every blade, held level, with blade 1 at azimuth `mast`."""
+    feet = feet_in_blade_frames(rotor, pose, mast, range(rotor.blades))
+    return [rotor.pitch_level + horn_angle(rotor, foot) for foot in feet]
 
 
 def pitch_now(rotor: Rotor, pose: Pose, mast: float, blade: int = 0, flap: float = 0.0) -> float:

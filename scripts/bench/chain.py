@@ -1,0 +1,58 @@
+"""Speed of the exact chain and of every calculator, in CPython.
+
+    .build/venv/bin/python scripts/bench/chain.py
+
+Budget: 72 azimuths of five blades, links closed exactly, within 3 ms. Ends with 1 when it is broken.
+"""
+
+from __future__ import annotations
+
+import statistics
+import sys
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "calculators" / "src"))
+
+from rotorhead.head import demonstration
+from rotorhead.mechanism.assembly import assembled
+from rotorhead.mechanism.hands import rig_of
+from rotorhead.mechanism.links import pitches_now
+from rotorhead.render import parts
+from rotorhead.run import run
+from rotorhead.topics import ALL
+
+BUDGET_MS = 3.0
+
+
+def median_ms(work: Callable[[], object], times: int = 60) -> float:
+    """Median of `times` runs, after a warm-up."""
+    work()
+    spent = []
+    for _ in range(times):
+        start = time.perf_counter()
+        work()
+        spent.append(time.perf_counter() - start)
+    return 1000.0 * statistics.median(spent)
+
+
+def main() -> int:
+    """Print a table; 1 when the budget is broken."""
+    rotor = assembled(demonstration("dogwood5"))
+    pose = rig_of(rotor).pose(0.6, 0.4, -0.3)
+    turn = [i * 6.283185307179586 / 72 for i in range(72)]
+
+    def chain() -> list[list[float]]:
+        return [pitches_now(rotor, pose, mast) for mast in turn]
+
+    spent = median_ms(chain)
+    print(f"exact chain, 72 azimuths × 5 blades: {spent:.2f} ms (budget {BUDGET_MS:.0f} ms)")
+    for name, calculator in ALL.items():
+        whole = median_ms(lambda c=calculator: parts(c, run(c, {}, rotor)), 20)  # type: ignore[misc]
+        print(f"  {name:8s} answer with drawing and working: {whole:.2f} ms")
+    return 0 if spent <= BUDGET_MS else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())
