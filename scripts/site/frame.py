@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import posixpath
+import re
 from html import escape
 from typing import TYPE_CHECKING
 
@@ -59,8 +60,33 @@ def chain(page: Page) -> str:
     return f'<nav class="hd-chain" aria-label="The chain from stick to lift"><ol>{"".join(items)}</ol></nav>'
 
 
+_TAP = re.compile(r'(?P<open><h[1-6][ >])|(?P<close></h[1-6]>)|<abbr title="[^"]*">(?P<term>[^<]*)</abbr>')
+
+
+def calm(html: str) -> str:
+    """Definitions on tap once a section, and none in headings: a page full of dotted lines is hard to read."""
+    seen: set[str] = set()
+    heading = False
+
+    def once(match: re.Match[str]) -> str:
+        nonlocal heading
+        if match["term"] is None:
+            heading = match["open"] is not None
+            if heading:
+                seen.clear()
+            return match[0]
+        term = match["term"].lower()
+        if heading or term in seen:
+            return match["term"]
+        seen.add(term)
+        return match[0]
+
+    return _TAP.sub(once, html)
+
+
 def add(html: str, page: Page) -> str:
     """Chain and head bar after the page's first heading."""
+    html = calm(html)
     top = chain(page) + head_bar()
     before, mark, after = html.partition("</h1>")
     return f"{before}{mark}{top}{after}" if mark else top + html
