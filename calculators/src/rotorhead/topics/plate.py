@@ -1,5 +1,6 @@
 """Calculator *plate*: rod heights <-> height, tilt and low point of the plate, and the pitch it asks for."""
 
+import math
 from collections.abc import Callable
 
 from ..conventions import HALF_TURN, azimuth_of, bearing_of, bearing_words
@@ -30,21 +31,32 @@ def _from_pose(values: Values, rotor: Rotor) -> bool:
     return values["from"] == "pose"
 
 
+def _fourth(values: Values, rotor: Rotor) -> bool:
+    return values["from"] == "rods" and values["extra"] == "yes"
+
+
+def _from_rods(values: Values, rotor: Rotor) -> bool:
+    return values["from"] == "rods"
+
+
 def compute(values: Values, rotor: Rotor) -> Answer:
     """Exact and first-order pose; collective and cyclic of a blade held level; rods when asked from a pose."""
     results: dict[str, float | str] = {}
+    angles = list(rotor.rod_azimuths)
     if values["from"] == "rods":
-        heights = [float(values[f"rod_{n}"]) for n in range(1, len(rotor.rod_azimuths) + 1)]
-        pose, residual = pose_from_rods(rotor.rod_azimuths, rotor.rod_radius, heights, rotor.stationary_scissors)
-        linear = plane_through(rotor.rod_azimuths, rotor.rod_radius, heights)
+        heights = [float(values[f"rod_{n}"]) for n in range(1, len(angles) + 1)]
+        if values["extra"] == "yes":
+            angles.append(azimuth_of(float(values["extra_bearing"]), rotor.rotation))
+            heights.append(float(values["extra_height"]))
+        pose, residual = pose_from_rods(angles, rotor.rod_radius, heights, rotor.stationary_scissors)
+        linear = plane_through(angles, rotor.rod_radius, heights)
         results["residual"] = residual
     else:
         low = azimuth_of(float(values["low"]), rotor.rotation)
-        pose = linear = pose_from_tilt(float(values["height"]), float(values["tilt"]), low)
-        exact = rod_heights(pose, rotor.rod_azimuths, rotor.rod_radius, rotor.stationary_scissors)
-        heights = list(exact)
-        linear = plane_through(rotor.rod_azimuths, rotor.rod_radius, heights)
-        for n, h in enumerate(exact, 1):
+        pose = pose_from_tilt(float(values["height"]), float(values["tilt"]), low)
+        heights = list(rod_heights(pose, angles, rotor.rod_radius, rotor.stationary_scissors))
+        linear = plane_through(angles, rotor.rod_radius, heights)
+        for n, h in enumerate(heights, 1):
             results[f"rod_{n}_height"] = h
     level = pose.tilt < 1e-9
     harmonic = harmonics(pitch_round(rotor, pose, 36))
@@ -69,13 +81,16 @@ def describe(case: Case) -> str:
     """One sentence."""
     r = case.answer.results
     tilt = case.result("tilt_exact")
+    extra = ""
+    if "residual" in r and case.values["extra"] == "yes":
+        extra = f" The rods disagree by {case.show('small_length', case.result('residual'), 2)}: one is too many to fit them all."
     stands = f"The plate stands at {case.show('small_length', case.result('height_exact'))}"
     if tilt < 1e-9:
-        return f"{stands} and level: every blade gets {case.show('angle', case.result('collective_pitch'))} of pitch."
+        return f"{stands} and level: every blade gets {case.show('angle', case.result('collective_pitch'))} of pitch.{extra}"
     return (
         f"{stands}, tilted {case.show('angle', tilt, 2)} and low {r['low_bearing']}: "
         f"{case.show('angle', case.result('collective_pitch'))} of collective and "
-        f"{case.show('angle', case.result('cyclic_pitch'))} of cyclic pitch, least {r['least_bearing']}."
+        f"{case.show('angle', case.result('cyclic_pitch'))} of cyclic pitch, least {r['least_bearing']}.{extra}"
     )
 
 
@@ -85,6 +100,8 @@ def working(case: Case) -> tuple[Step, ...]:
     pose, linear, heights = case.answer.details
     listed = ", ".join(case.show("small_length", h) for h in heights)
     bearings = ", ".join(f"{r.bearing_deg:.0f}°" for r in case.rotor.head.rods)
+    if len(heights) > len(case.rotor.rod_azimuths):
+        bearings += f", {math.degrees(case.number('extra_bearing')):.0f}°"
     steps = [
         Step(f"Rods at bearings {bearings}, all {case.show('small_length', case.rotor.rod_radius, 0)} from the mast, stand at:",
              listed, "plane"),
@@ -123,6 +140,12 @@ CALCULATOR = Calculator(
         Number("low", "Low point at a bearing of", "angle", 0, 360, (0, 359, 1), fixed(0.0), 0,
                "clockwise from the nose", applies=_from_pose),
         Choice("from", "Start from", (("rods", "rod heights"), ("pose", "height, tilt and low point")), "rods"),
+        Choice("extra", "A further rod under the ring", (("no", "no"), ("yes", "yes: more rods than it takes")), "no",
+               group="One rod too many", applies=_from_rods),
+        Number("extra_bearing", "It stands at a bearing of", "angle", 0, 360, (0, 359, 1), fixed(300.0), 0, group="One rod too many",
+               applies=_fourth),
+        Number("extra_height", "Its height", "small_length", -400, 400, (-120, 120, 0.5), fixed(1.0), 1, group="One rod too many",
+               applies=_fourth),
     ),
     figures_first=(),
     figures=(*ROD_FIGURES, *LINK_FIGURES),
