@@ -1,0 +1,83 @@
+"""Warm answers: from a slider's movement to the new drawing, on every calculator, once Python runs.
+
+    .build/venv/bin/python scripts/bench/warm.py [MOVES]
+
+Needs a built site (python3 scripts/serve.py --build-only). Ends with 1 when a budget is broken: median within 16 ms,
+95 in 100 within 50 ms, over all calculators together.
+"""
+
+from __future__ import annotations
+
+import statistics
+import sys
+import threading
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+sys.path.insert(0, str(ROOT / "scripts"))
+sys.path.insert(0, str(ROOT / "calculators" / "src"))
+
+from house.browser import ensure_browser
+from house.paths import SITE
+from house.say import TroubleError, guarded
+from house.server import open_server
+from playwright.sync_api import sync_playwright
+from rotorhead.topics import ALL
+
+MEDIAN_MS, P95_MS = 16.0, 50.0
+MOVES = 60
+
+# A move's time ends when the drawing's slot has new content. The value goes to and fro, so every answer differs.
+MEASURE = """async ([name, moves]) => {
+  const calculator = document.querySelector(`hd-calculator[name="${name}"]`);
+  const slider = calculator.querySelector(".hd-field:not([hidden]) input.hd-slider");
+  const slot = calculator.querySelector("[data-part=drawing]");
+  const step = Number(slider.step) || 1;
+  const middle = (Number(slider.min) + Number(slider.max)) / 2;
+  const move = (i) => new Promise((done) => {
+    const start = performance.now();
+    const watch = new MutationObserver(() => { watch.disconnect(); done(performance.now() - start); });
+    watch.observe(slot, { childList: true, subtree: true });
+    slider.value = String(middle + step * (1 + (i % 7)));
+    slider.dispatchEvent(new Event("input", { bubbles: true }));
+  });
+  const times = [];
+  slider.focus();
+  for (let i = 0; i < moves + 5; i += 1) {
+    const ms = await move(i);
+    if (i >= 5) times.push(ms);
+    await new Promise((next) => setTimeout(next, 20));
+  }
+  return times;
+}"""
+
+
+def main() -> int:
+    """Print a line a calculator and the verdict."""
+    if not (SITE / "index.html").is_file():
+        raise TroubleError("There is no built site: run python3 scripts/serve.py --build-only first.")
+    moves = int(sys.argv[1]) if len(sys.argv) > 1 else MOVES
+    server = open_server(SITE, 0)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    everything: list[float] = []
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=str(ensure_browser()), args=["--no-sandbox"])
+        for name, calculator in ALL.items():
+            page = browser.new_page()
+            page.set_default_timeout(60_000)
+            page.goto(f"http://127.0.0.1:{server.server_port}/{calculator.page.replace('.md', '.html')}")
+            times = sorted(page.evaluate(MEASURE, [name, moves]))
+            everything += times
+            print(f"{name:8s} median {statistics.median(times):5.1f} ms, p95 {times[int(0.95 * len(times))]:5.1f} ms")
+            page.close()
+        browser.close()
+    everything.sort()
+    median, p95 = statistics.median(everything), everything[int(0.95 * len(everything))]
+    within = median <= MEDIAN_MS and p95 <= P95_MS
+    verdict = "within the budget" if within else "OVER THE BUDGET"
+    print(f"all: median {median:.1f} of {MEDIAN_MS:.0f} ms, p95 {p95:.1f} of {P95_MS:.0f} ms: {verdict}")
+    return 0 if within else 1
+
+
+if __name__ == "__main__":
+    sys.exit(guarded(main))
