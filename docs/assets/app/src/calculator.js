@@ -6,16 +6,16 @@
 import { engine } from "./engine.js";
 import { Fields } from "./fields.js";
 import { quoted, writeLink } from "./link.js";
+import { printedFor } from "./printed.js";
 import { PRINTED, store } from "./state.js";
 import { calculators, follow, headRefused, printName, writeAddress } from "./page.js";
 import { addTools, button } from "./tools.js";
+import { View } from "./view.js";
 
 /** @typedef {import("./types.js").PrintedCalculator} PrintedCalculator */
 /** @typedef {import("./types.js").HeadSummary} HeadSummary */
 /** @typedef {import("./types.js").Fault} Fault */
-/** @typedef {"printed" | "starting" | "live" | "stale" | "refused" | "unavailable"} State */
-
-const HINTS = { live: "Live: the figures follow the controls.", refused: "Not computed: see the marked control.", unavailable: "Not live." };
+/** @typedef {import("./view.js").State} State */
 
 export class Calculator extends HTMLElement {
   /** What the reader or a link entered, as text; only what differs from the head's own. @type {Record<string, string>} */
@@ -31,11 +31,11 @@ export class Calculator extends HTMLElement {
   #fromLink = false;
   /** Sentences about a link, said with the next result. @type {string[]} */
   #linkFaults = [];
-  /** The print to go back to. @type {{parts: Record<string, string>, label: string}} */
-  #printed = { parts: {}, label: "" };
+  #view = new View(this);
+  /** The print to go back to. @type {{parts: Record<string, string>, label: string, print: string}} */
+  #printed = { parts: {}, label: "", print: printName(PRINTED) };
   /** The print that is shown, when it is one. */
   #print = printName(PRINTED);
-  #hint = "";
   /** @type {HTMLButtonElement | null} */
   #again = null;
 
@@ -43,9 +43,8 @@ export class Calculator extends HTMLElement {
     if (this.#woken) return;
     this.#woken = true;
     this.name = this.getAttribute("name") ?? "";
-    for (const slot of this.#slots()) this.#printed.parts[slot.dataset.part ?? ""] = slot.innerHTML;
-    this.#printed.label = this.querySelector(".hd-head-label")?.textContent ?? "";
-    this.#hint = this.querySelector(".hd-hint")?.textContent ?? "";
+    this.#view = new View(this);
+    this.#printed = { parts: this.#view.parts, label: this.#view.label, print: printName(PRINTED) };
     this.#fields = new Fields(this.querySelector("form"), {
       onTouch: () => this.#touch(),
       onMove: (name, text) => this.#move(name, text),
@@ -62,11 +61,6 @@ export class Calculator extends HTMLElement {
     });
     addTools(this);
     calculators.add(this);
-  }
-
-  /** @returns {NodeListOf<HTMLElement>} */
-  #slots() {
-    return this.querySelectorAll("[data-part]");
   }
 
   get state() {
@@ -96,43 +90,15 @@ export class Calculator extends HTMLElement {
   }
 
   #showState() {
-    const hint = this.querySelector(".hd-hint");
     if (this.state === "starting" && engine.state === "ready") this.dataset.state = "stale";
     if (this.state === "stale" && engine.state === "starting") this.dataset.state = "starting";
-    const { state } = this;
-    if (hint) {
-      if (state === "starting") hint.textContent = engine.progress;
-      else hint.textContent = state === "printed" ? this.#hint : HINTS[state === "stale" ? "live" : state];
-    }
-    if (this.#again) this.#again.hidden = state !== "unavailable";
+    this.#view.tell(this.state);
+    if (this.#again) this.#again.hidden = this.state !== "unavailable";
   }
 
-  /** @param {string} label the head the figures are of @param {boolean} until another head's are awaited */
-  #setLabel(label, until) {
-    const bold = this.querySelector(".hd-head-label");
-    if (!bold) return;
-    bold.textContent = label;
-    let tail = this.querySelector(".hd-until");
-    if (!tail) {
-      tail = document.createElement("span");
-      tail.className = "hd-until";
-      bold.after(tail);
-    }
-    tail.textContent = until ? ` until ${store.changed ? "the changed head" : store.name} is computed` : "";
-  }
-
-  /** @param {Record<string, string>} parts made by our own package, reader's text escaped there */
-  #draw(parts) {
-    for (const slot of this.#slots()) {
-      const html = parts[slot.dataset.part ?? ""];
-      if (html !== undefined) slot.innerHTML = html;
-    }
-  }
-
-  /** The one spoken line. @param {string} sentence */
-  #say(sentence) {
-    const status = this.querySelector(".hd-status");
-    if (status && status.textContent !== sentence) status.textContent = sentence;
+  /** The head whose figures are awaited, in words. */
+  get #awaited() {
+    return store.changed ? "the changed head" : store.name;
   }
 
   #touch() {
@@ -196,12 +162,12 @@ export class Calculator extends HTMLElement {
     this.#fromLink = known.length > 0;
     this.#print = ""; // whatever was shown before, the page brings this one up again
     this.enter(Object.fromEntries(known));
-    if (this.#linkFaults.length > 0) this.#say(this.#linkFaults.join(" "));
+    if (this.#linkFaults.length > 0) this.#view.say(this.#linkFaults.join(" "));
   }
 
-  /** What to fall back on for this head. @param {PrintedCalculator} entry @param {HeadSummary} head */
-  keepPrint(entry, head) {
-    this.#printed = { parts: entry.parts, label: head.label };
+  /** What to fall back on for this head. @param {PrintedCalculator} entry @param {HeadSummary} head @param {string} print */
+  keepPrint(entry, head, print) {
+    this.#printed = { parts: entry.parts, label: head.label, print };
   }
 
   /**
@@ -214,12 +180,12 @@ export class Calculator extends HTMLElement {
     this.#run += 1;
     this.#epoch += 1;
     this.#print = print;
-    this.#draw(entry.parts);
+    this.#view.draw(entry.parts);
     this.#fields.show(entry.form, true);
     this.#fields.say(new Map());
-    this.#setLabel(head.label, !done);
+    this.#view.name(head.label, done ? "" : this.#awaited);
     // Several calculators on one page must not all speak at once.
-    if (done) this.#say([...this.#linkFaults, ...(calculators.size === 1 ? [entry.spoken] : [])].join(" "));
+    if (done) this.#view.say([...this.#linkFaults, ...(calculators.size === 1 ? [entry.spoken] : [])].join(" "));
     this.state = engine.state === "unavailable" ? "unavailable" : engine.state === "ready" ? "live" : "printed";
   }
 
@@ -232,20 +198,21 @@ export class Calculator extends HTMLElement {
     const run = (this.#run += 1);
     if (until) this.#epoch += 1;
     const epoch = this.#epoch;
-    if (until) this.#setLabel(this.querySelector(".hd-head-label")?.textContent ?? "", true);
+    const printShown = this.#print !== "";
+    if (until || (store.changed && printShown)) this.#view.name(this.#view.label, this.#awaited);
     this.state = engine.state === "ready" ? "stale" : engine.state === "unavailable" ? "unavailable" : "starting";
     const { units } = store.choice;
     const answer = await engine.ask(`run ${this.#key}`, { op: "run", calculator: this.name, inputs: this.inputs, head: store.head, units });
     if (answer.state === "stale" || epoch !== this.#epoch) return;
     if (run !== this.#run) {
       // The hand has moved on: draw what came, so that the picture follows, and stay greyed until the last answer is in.
-      if (answer.state === "result") this.#draw(answer.parts);
+      if (answer.state === "result") this.#view.draw(answer.parts);
     } else if (answer.state === "result") this.#result(answer, settled, force);
     else if (answer.state === "invalid") this.#invalid(answer.faults, settled);
-    else if (answer.unavailable) this.#unavailable(answer.text);
+    else if (answer.unavailable) void this.#unavailable(answer.text);
     else {
       this.state = "refused";
-      this.#say(answer.text);
+      this.#view.say(answer.text);
     }
   }
 
@@ -256,17 +223,17 @@ export class Calculator extends HTMLElement {
   /** @param {import("./types.js").Result} answer @param {boolean} settled @param {boolean} force */
   #result(answer, settled, force) {
     this.#print = "";
-    this.#draw(answer.parts);
+    this.#view.draw(answer.parts);
     this.#fields.show(answer.form, force);
     this.#fields.say(new Map());
-    this.#setLabel(answer.head.label, false);
+    this.#view.name(answer.head.label);
     if (settled) {
       // What turns out to be the head's own figure is no change, and has no place in a link.
       const same = Object.keys(answer.form).filter((name) => answer.form[name]?.changed === false);
       for (const name of same) delete this.inputs[name];
       store.forget(same.filter((name) => name.startsWith("head.")).map((name) => name.slice(5)));
       store.describe(answer.head);
-      this.#say([...this.#linkFaults, answer.spoken].join(" "));
+      this.#view.say([...this.#linkFaults, answer.spoken].join(" "));
     }
     this.#fromLink = false;
     this.state = "live";
@@ -292,15 +259,22 @@ export class Calculator extends HTMLElement {
     const names = (/** @type {Fault} */ fault) => (fault.head && !fault.field.startsWith("head.") ? `head.${fault.field}` : fault.field);
     this.#fields.say(new Map(faults.map((fault) => [names(fault), fault.text])));
     this.state = "refused";
-    if (settled) this.#say(`Not computed. ${faults.map((fault) => fault.text).join(" ")}`);
+    if (settled) this.#view.say(`Not computed. ${faults.map((fault) => fault.text).join(" ")}`);
   }
 
   /** @param {string} text */
-  #unavailable(text) {
-    this.#draw(this.#printed.parts);
-    this.#setLabel(this.#printed.label, false);
+  async #unavailable(text) {
+    const { base, mirrored, units } = store.choice;
+    const print = printName(store.choice);
     this.#fields.say(new Map());
     this.state = "unavailable";
-    this.#say(text);
+    this.#view.say(text);
+    // While Python ran, no print was fetched for the heads picked: fetch the right one now, if it can be had.
+    const printed = this.#printed.print === print ? null : await printedFor(base, mirrored, units);
+    const entry = printed?.calculators[this.name];
+    if (printed && entry) this.keepPrint(entry, printed.head, print);
+    if (this.state !== "unavailable") return;
+    this.#view.draw(this.#printed.parts);
+    this.#view.name(this.#printed.label);
   }
 }

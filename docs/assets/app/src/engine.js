@@ -14,10 +14,8 @@ const RUN_LIMIT = 8000;
 const START_LIMIT = 30000;
 const FAILURES_ALLOWED = 2;
 
-const UNAVAILABLE = "The live figures could not be started in this browser. The printed figures are shown; what you entered is kept.";
-
-/** @type {Answer} */
-const GIVEN_UP = { state: "failed", text: UNAVAILABLE, unavailable: true };
+const NEVER_STARTED = "Live figures did not start: printed ones are shown, what you entered is kept.";
+const STOPPED = "Live figures stopped twice: printed ones are shown, what you entered is kept.";
 
 class Engine extends EventTarget {
   /** @type {"idle" | "starting" | "ready" | "unavailable"} */
@@ -30,6 +28,7 @@ class Engine extends EventTarget {
   #generation = 0;
   #failures = 0;
   #lastId = 0;
+  #everReady = false;
   /** @type {(Job & {id: number}) | null} */
   #inFlight = null;
   /** @type {Map<string, Job>} */
@@ -44,7 +43,7 @@ class Engine extends EventTarget {
    * @returns {Promise<Answer>}
    */
   ask(key, request) {
-    if (this.state === "unavailable") return Promise.resolve(GIVEN_UP);
+    if (this.state === "unavailable") return Promise.resolve(this.#givenUp);
     return new Promise((resolve) => {
       this.#waiting.get(key)?.resolve({ state: "stale" });
       this.#waiting.set(key, { key, request, resolve });
@@ -53,9 +52,9 @@ class Engine extends EventTarget {
     });
   }
 
-  /** Is a newer request of this asker waiting? @param {string} key */
-  waiting(key) {
-    return this.#waiting.has(key);
+  /** @returns {Answer} */
+  get #givenUp() {
+    return { state: "failed", text: this.#everReady ? STOPPED : NEVER_STARTED, unavailable: true };
   }
 
   /** The reader taps "Try again". */
@@ -123,6 +122,7 @@ class Engine extends EventTarget {
       else this.#watch(START_LIMIT);
     } else if (message.type === "ready") {
       clearTimeout(this.#timer);
+      this.#everReady = true;
       this.#set("ready");
       this.#send();
     } else if (message.type === "answer") this.#answered(message);
@@ -160,7 +160,7 @@ class Engine extends EventTarget {
       this.#failures += 1;
       if (this.#failures >= FAILURES_ALLOWED) {
         this.#giveUp();
-        job.resolve(GIVEN_UP);
+        job.resolve(this.#givenUp);
         return;
       }
     } else this.#failures = 0;
@@ -192,7 +192,7 @@ class Engine extends EventTarget {
     const jobs = [...this.#waiting.values()];
     this.#waiting.clear();
     this.#set("unavailable");
-    for (const job of jobs) job.resolve(GIVEN_UP);
+    for (const job of jobs) job.resolve(this.#givenUp);
   }
 }
 

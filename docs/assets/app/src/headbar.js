@@ -71,7 +71,7 @@ export class HeadBar extends HTMLElement {
       turn.setAttribute("aria-pressed", String(store.choice.mirrored));
       reset.textContent = store.changed ? "changed · reset" : `back to ${store.heads.find((head) => head.id === store.kept?.base)?.name ?? ""}, changed`;
       reset.hidden = !store.changed && !store.kept;
-      header.textContent = store.label;
+      header.textContent = `${store.name}${store.choice.mirrored ? ", turned" : ""}${store.changed ? ", changed" : ""}`;
       this.classList.toggle("hd-is-changed", store.changed);
       const sentences = [...store.notes.values()];
       if (notes.dataset.said !== sentences.join("\n")) {

@@ -5,7 +5,7 @@
 
 import { engine } from "./engine.js";
 import { quoted, readLink, writeLink } from "./link.js";
-import { printedFor } from "./printed.js";
+import { printedFor, printedIsHere } from "./printed.js";
 import { PRINTED, store } from "./state.js";
 import { markValues, showValues, shown, wanted } from "./values.js";
 
@@ -34,7 +34,9 @@ export async function follow(origin = null) {
   const plain = !store.changed;
   const wrongPrint = showing.print !== print;
   const needed = wrongPrint || (plain && (showing.changed || others.some((one) => !one.hasInputs && !one.shows(print))));
-  const printed = needed ? await printedFor(base, mirrored, units) : null;
+  // With Python running the network isn't asked for anything more: it may be gone.
+  const fetching = needed && (engine.state !== "ready" || printedIsHere(base, mirrored, units));
+  const printed = fetching ? await printedFor(base, mirrored, units) : null;
   if (mine !== turn) return;
   if (printed && (plain || wrongPrint)) {
     showValues(printed.head, printed.values, printed.figures);
@@ -44,7 +46,7 @@ export async function follow(origin = null) {
   const done = plain && (printed !== null || !needed);
   for (const calculator of others) {
     const entry = printed?.calculators[calculator.name];
-    if (printed && entry) calculator.keepPrint(entry, printed.head);
+    if (printed && entry) calculator.keepPrint(entry, printed.head, print);
     if (calculator.hasInputs) void calculator.run({ settled: true, until: wrongPrint || !plain });
     else if (printed && entry && (done || wrongPrint)) calculator.takePrinted(entry, printed.head, print, done);
     if (!calculator.hasInputs && !done) void calculator.run({ settled: true, until: true });
@@ -76,7 +78,8 @@ async function askValues(mine, print) {
  */
 export async function valueNow(name) {
   const { base, mirrored, units } = store.choice;
-  const printed = store.changed ? null : await printedFor(base, mirrored, units);
+  const fromPrint = !store.changed && (engine.state !== "ready" || printedIsHere(base, mirrored, units));
+  const printed = fromPrint ? await printedFor(base, mirrored, units) : null;
   if (printed) return { text: printed.values[name] ?? "", label: printed.head.label, rotation: printed.head.rotation };
   const answer = await engine.ask(`value ${name}`, { op: "values", names: [name], figures: [], head: store.head, units });
   if (answer.state !== "result") return null;

@@ -18,6 +18,11 @@ window.handToDiscPrinted = (printed) => {
   arrived.set(nameOf(printed.key, printed.mirrored, printed.units), printed);
 };
 
+/** Is it here already, so that no network is needed? @param {string} base @param {boolean} mirrored @param {string} units */
+export function printedIsHere(base, mirrored, units) {
+  return arrived.has(nameOf(base, mirrored, units));
+}
+
 /**
  * @param {string} base @param {boolean} mirrored @param {string} units
  * @returns {Promise<Printed | null>} null when the file can't be had (no network, say): Python can answer instead

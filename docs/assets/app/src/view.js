@@ -1,0 +1,61 @@
+/**
+ * What a reader sees of a calculator beside its controls: the parts, the head's label, the visible hint and the one
+ * spoken line. Draws what it is given; decides nothing.
+ */
+
+import { engine } from "./engine.js";
+
+/** @typedef {"printed" | "starting" | "live" | "stale" | "refused" | "unavailable"} State */
+
+const HINTS = { live: "Live: the figures follow the controls.", refused: "Not computed: see the marked control.", unavailable: "Not live." };
+
+export class View {
+  /** @param {HTMLElement} host the calculator */
+  constructor(host) {
+    this.host = host;
+    /** @type {NodeListOf<HTMLElement>} */
+    this.slots = host.querySelectorAll("[data-part]");
+    this.bold = host.querySelector(".hd-head-label");
+    this.hint = host.querySelector(".hd-hint");
+    this.status = host.querySelector(".hd-status");
+    this.printedHint = this.hint?.textContent ?? "";
+    this.until = document.createElement("span");
+    this.until.className = "hd-until";
+    this.bold?.after(this.until);
+  }
+
+  get label() {
+    return this.bold?.textContent ?? "";
+  }
+
+  /** The parts as they stand in the page. @returns {Record<string, string>} */
+  get parts() {
+    return Object.fromEntries([...this.slots].map((slot) => [slot.dataset.part ?? "", slot.innerHTML]));
+  }
+
+  /** @param {Record<string, string>} parts made by our own package, reader's text escaped there */
+  draw(parts) {
+    for (const slot of this.slots) {
+      const html = parts[slot.dataset.part ?? ""];
+      if (html !== undefined) slot.innerHTML = html;
+    }
+  }
+
+  /** @param {string} label the head the figures are of @param {string} [awaited] the head whose figures are on their way */
+  name(label, awaited = "") {
+    if (this.bold) this.bold.textContent = label;
+    this.until.textContent = awaited && ` until ${awaited} is computed`;
+  }
+
+  /** The one spoken line. @param {string} sentence */
+  say(sentence) {
+    if (this.status && this.status.textContent !== sentence) this.status.textContent = sentence;
+  }
+
+  /** The visible counter: not spoken, it changes too often. @param {State} state */
+  tell(state) {
+    if (!this.hint) return;
+    if (state === "starting") this.hint.textContent = engine.progress;
+    else this.hint.textContent = state === "printed" ? this.printedHint : HINTS[state === "stale" ? "live" : state];
+  }
+}
