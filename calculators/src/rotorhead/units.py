@@ -63,6 +63,7 @@ QUANTITIES: Final[dict[str, Quantity]] = {
         _same("angle_rate", "°/s", DEGREE, 2),
         _same("time", "s", 1.0, 3),
         _same("turns", "turns", 2.0 * math.pi, 2),
+        _same("airspeed", "kt", KNOT_M_PER_S, 0),
         _same("per_radian", "per rad", 1.0, 2),
         Quantity("length", Unit("m", 1.0), Unit("ft", FOOT_M), 2),
         Quantity("small_length", Unit("mm", 0.001), Unit("in", INCH_M), 1),

@@ -44,7 +44,7 @@ def pose_from_tilt(height: float, tilt: float, low_azimuth: float) -> Pose:
     return Pose(height, -slope * math.cos(low_azimuth), -slope * math.sin(low_azimuth))
 
 
-def _solve3(m: Sequence[Sequence[float]], v: Sequence[float]) -> Vector:
+def solve3(m: Sequence[Sequence[float]], v: Sequence[float]) -> Vector:
     """Three equations in three unknowns by cofactors; refuses a set without one answer."""
     (a, b, c), (d, e, f), (g, h, i) = m
     det = a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g)
@@ -69,7 +69,7 @@ def plane_through(angles: Sequence[float], radius: float, heights: Sequence[floa
     rows = [(1.0, math.cos(x), math.sin(x)) for x in angles]
     normal = [[sum(r[i] * r[j] for r in rows) for j in range(3)] for i in range(3)]
     right = [sum(r[i] * h for r, h in zip(rows, heights, strict=True)) for i in range(3)]
-    height, rp, rq = _solve3(normal, right)
+    height, rp, rq = solve3(normal, right)
     return Pose(height, rp / radius, rq / radius)
 
 
@@ -121,7 +121,7 @@ def pose_from_rods(
         rows = [(1.0, (a - f) / step, (b - f) / step) for f, a, b in zip(found, dp, dq, strict=True)]
         normal = [[sum(r[i] * r[j] for r in rows) for j in range(3)] for i in range(3)]
         right = [sum(r[i] * x for r, x in zip(rows, error, strict=True)) for i in range(3)]
-        dz, p, q = _solve3(normal, right)
+        dz, p, q = solve3(normal, right)
         pose = Pose(pose.height + dz, pose.p + p, pose.q + q)
         if math.hypot(pose.p, pose.q) > 3.0:
             break

@@ -1,0 +1,89 @@
+"""What the hands can reach before a rod stops: mixing matrix, its inverse, reserves, limits.
+
+To first order: move of rod i = C_i (lever − ½) + F_i forward + L_i left, with lever 0 to 1 and stick
+−1 to 1, inside the rod's stroke ±s_i/2 about mid collective; the stick inside its round stop.
+"""
+
+import math
+from dataclasses import dataclass
+from functools import lru_cache
+
+from ..conventions import TURN
+from ..rotor import Rotor
+from .hands import rig_of
+from .plate import Vector, solve3
+
+Matrix = tuple[Vector, ...]
+
+
+@lru_cache(maxsize=64)
+def mixing(rotor: Rotor) -> Matrix:
+    """Rows: rods; columns: lever bottom to top, full stick forward, full stick left; metres."""
+    return rig_of(rotor).matrix()
+
+
+def hands_for_moves(rotor: Rotor, moves: tuple[float, ...]) -> Vector:
+    """Rod moves (m) -> (lever change, stick forward, stick left): the inverse, least squares for more than three rods."""
+    m = mixing(rotor)
+    normal = [[sum(row[i] * row[j] for row in m) for j in range(3)] for i in range(3)]
+    right = [sum(row[i] * h for row, h in zip(m, moves, strict=True)) for i in range(3)]
+    return solve3(normal, right)
+
+
+def inverse(rotor: Rotor) -> Matrix:
+    """Rows: lever, forward, left; columns: one metre of each rod alone."""
+    n = len(rotor.rod_azimuths)
+    columns = [hands_for_moves(rotor, tuple(1.0 if i == k else 0.0 for i in range(n))) for k in range(n)]
+    return tuple(tuple(c[i] for c in columns) for i in range(3))  # type: ignore[misc]
+
+
+def rod_moves(rotor: Rotor, lever: float, forward: float, left: float) -> tuple[float, ...]:
+    """First-order move of every rod from lever half up and stick centred, m."""
+    return tuple(c * (lever - 0.5) + f * forward + s * left for c, f, s in mixing(rotor))
+
+
+@dataclass(frozen=True, slots=True)
+class Stop:
+    """What stops first: `rod` (1, 2, …) or 0 for the stick's own stop, and how far the stick gets (0 to 1)."""
+
+    rod: int
+    stick: float
+
+
+def stick_limit(rotor: Rotor, lever: float, direction: float) -> Stop:
+    """How far the stick goes toward `direction` (rad, 0 forward, 90° left) at a lever position."""
+    best = Stop(0, 1.0)
+    for n, ((c, f, s), stroke) in enumerate(zip(mixing(rotor), rotor.rod_strokes, strict=True), 1):
+        base = c * (lever - 0.5)
+        slope = f * math.cos(direction) + s * math.sin(direction)
+        if abs(slope) < 1e-12:
+            continue
+        room = (stroke / 2.0 - base) / slope if slope > 0 else (-stroke / 2.0 - base) / slope
+        if room < best.stick:
+            best = Stop(n, max(0.0, room))
+    return best
+
+
+def stick_region(rotor: Rotor, lever: float, steps: int = 72) -> list[tuple[float, float]]:
+    """Outline of what the stick reaches at a lever position: (forward, left) pairs, fractions of full stick."""
+    outline = []
+    for i in range(steps):
+        a = i * TURN / steps
+        r = stick_limit(rotor, lever, a).stick
+        outline.append((r * math.cos(a), r * math.sin(a)))
+    return outline
+
+
+def lever_limits(rotor: Rotor, forward: float, left: float) -> tuple[float, float, int, int]:
+    """Lowest and highest lever (0 to 1) with the stick held there, and the rods that stop it (0: the lever's own stop)."""
+    low, high, low_rod, high_rod = 0.0, 1.0, 0, 0
+    for n, ((c, f, s), stroke) in enumerate(zip(mixing(rotor), rotor.rod_strokes, strict=True), 1):
+        if abs(c) < 1e-12:
+            continue
+        base = f * forward + s * left
+        a, b = sorted(((-stroke / 2.0 - base) / c + 0.5, (stroke / 2.0 - base) / c + 0.5))
+        if a > low:
+            low, low_rod = a, n
+        if b < high:
+            high, high_rod = b, n
+    return low, high, low_rod, high_rod

@@ -1,0 +1,116 @@
+"""The two scissors: how far they fold and open, and what their play does.
+
+Both are two arms hinged at an apex. The drive scissors fold between a collar on the mast and the
+rotating ring, the stationary scissors between the gearbox and the stationary ring. Each holds its
+ring point in a vertical plane through the mast, so the fold is a triangle in that plane.
+"""
+
+import math
+from dataclasses import dataclass
+from typing import Literal
+
+from ..conventions import TURN
+from ..faults import refuse
+from ..rotor import Rotor
+from .hands import rig_of
+from .plate import Pose, ring_axes
+
+Pair = Literal["drive", "stationary"]
+Flat = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Fold:
+    """One position of a pair of scissors in its own vertical plane: (out from the mast, up), metres.
+
+    included: angle between the arms at the apex, rad. reserve: what is left before they are straight.
+    """
+
+    ring: Flat
+    apex: Flat
+    anchor: Flat
+    included: float
+
+    @property
+    def reserve(self) -> float:
+        """Angle left before the arms are in line, rad; at zero the pair no longer holds the ring."""
+        return math.pi - self.included
+
+
+def arms(rotor: Rotor, pair: Pair) -> tuple[float, float, Flat]:
+    """Arm at the ring, arm at the anchor, and the anchor's place in the plane (m)."""
+    head = rotor.head
+    k = f"{pair}_scissors_"
+    height = head[f"{pair}_scissors_height_mm"] / 1000.0
+    anchor = (head[k + "anchor_mm"] / 1000.0, height if pair == "drive" else -height)
+    return head[k + "ring_arm_mm"] / 1000.0, head[k + "anchor_arm_mm"] / 1000.0, anchor
+
+
+def fold(rotor: Rotor, pose: Pose, pair: Pair, mast: float = 0.0) -> Fold:
+    """Exact fold of a pair for a pose; `mast` is the azimuth of blade 1 (drive scissors only).
+
+    Law of cosines with the distance d from ring point to anchor:
+    cos(included) = (a² + b² − d²)/(2ab). Raises `Refused` when the arms don't reach.
+    """
+    guide = mast + rotor.drive_scissors if pair == "drive" else rotor.stationary_scissors
+    radius = rotor.ring_radius if pair == "drive" else rotor.rod_radius
+    d, _ = ring_axes(pose, guide)
+    ring = (radius * math.hypot(d[0], d[1]), pose.height + radius * d[2])
+    a, b, anchor = arms(rotor, pair)
+    across, up = anchor[0] - ring[0], anchor[1] - ring[1]
+    distance = math.hypot(across, up)
+    cosine = (a * a + b * b - distance * distance) / (2.0 * a * b)
+    if not -1.0 <= cosine <= 1.0:
+        word = "long" if cosine > 1.0 else "short"
+        raise refuse(
+            f"{pair}_scissors_ring_arm_mm",
+            f"The {pair} scissors' arms ({a * 1000:.0f} and {b * 1000:.0f} mm) are too {word} for a distance of "
+            f"{distance * 1000:.0f} mm between the ring and where they are hinged.",
+            head=True,
+        )
+    # The apex stands on the outer side of the line from ring to anchor.
+    along = (a * a - b * b + distance * distance) / (2.0 * distance)
+    aside = math.sqrt(max(0.0, a * a - along * along))
+    ux, uz = across / distance, up / distance
+    sign = 1.0 if uz >= 0.0 else -1.0
+    apex = (ring[0] + along * ux + sign * aside * uz, ring[1] + along * uz - sign * aside * ux)
+    return Fold(ring, apex, anchor, math.acos(cosine))
+
+
+@dataclass(frozen=True, slots=True)
+class FoldRange:
+    """Least and greatest included angle of a pair over the whole range of lever and stick, rad."""
+
+    least: float
+    greatest: float
+
+    @property
+    def reserve(self) -> float:
+        """Least angle left before straight, rad."""
+        return math.pi - self.greatest
+
+
+def fold_range(rotor: Rotor, pair: Pair) -> FoldRange:
+    """Search lever bottom, middle, top; stick centred and at its stop in 12 directions; the turn in 24 steps."""
+    rig = rig_of(rotor)
+    angles = []
+    sticks = [(0.0, 0.0), *((math.cos(i * TURN / 12), math.sin(i * TURN / 12)) for i in range(12))]
+    for lever in (0.0, 0.5, 1.0):
+        for forward, left in sticks:
+            pose = rig.pose(lever, forward, left)
+            turns = (i * TURN / 24 for i in range(24)) if pair == "drive" else (0.0,)
+            angles += [fold(rotor, pose, pair, mast).included for mast in turns]
+    return FoldRange(min(angles), max(angles))
+
+
+def play_azimuth(play: float, radius: float) -> float:
+    """Free play at the ring (m, end to end) -> azimuth the ring can turn by itself, rad: play/radius."""
+    return play / radius
+
+
+def play_pitch(play: float, radius: float, cyclic: float) -> float:
+    """Pitch error (rad) from turning the ring by its play with a cyclic amplitude (rad): cyclic · sin(turn).
+
+    Collective alone is not affected to first order: a level ring looks the same however it is turned.
+    """
+    return cyclic * math.sin(play_azimuth(play, radius))
