@@ -96,6 +96,34 @@ class Drawing:
 
 
 @dataclass(frozen=True)
+class Line:
+    """One line of a chart: name, role (hand, plate, pitch, disc, structure) and SI values."""
+
+    name: str
+    role: str
+    values: tuple[float, ...]
+
+
+@dataclass(frozen=True)
+class Chart:
+    """Lines over a common x: what the page draws live, prints at build and lists as a table.
+
+    `x` is in `x_quantity`'s metric unit or a plain number; `cursor` a place on x or None. `every`: each
+    how many points a row of the table stands.
+    """
+
+    title: str
+    x_label: str
+    x: tuple[float, ...]
+    y_label: str
+    quantity: str
+    lines: tuple[Line, ...]
+    cursor: float | None = None
+    every: int = 6
+    points: bool = False
+
+
+@dataclass(frozen=True)
 class Answer:
     """What `compute` found: SI results by name (words for quantity 'words'), and what the sentence,
     the working and the drawing need besides."""
@@ -146,6 +174,7 @@ class Calculator:
     limits: tuple[str, ...]
     sources: tuple[str, ...]
     examples: tuple[Example, ...] = field(default=())
+    chart: Callable[[Case], Chart] | None = None
 
     def input(self, name: str) -> Number | Choice:
         """An input by name."""

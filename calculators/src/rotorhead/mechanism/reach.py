@@ -5,6 +5,7 @@ To first order: move of rod i = C_i (lever − ½) + F_i forward + L_i left, wit
 """
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -14,6 +15,7 @@ from .hands import rig_of
 from .plate import Vector, solve3
 
 Matrix = tuple[Vector, ...]
+Strokes = Sequence[float]
 
 
 @lru_cache(maxsize=64)
@@ -23,7 +25,7 @@ def mixing(rotor: Rotor) -> Matrix:
 
 
 def hands_for_moves(rotor: Rotor, moves: tuple[float, ...]) -> Vector:
-    """Rod moves (m) -> (lever change, stick forward, stick left): the inverse, least squares for more than three rods."""
+    """Rod moves (m) -> (lever change, stick forward, stick left): the inverse; more than three rods, least squares."""
     m = mixing(rotor)
     normal = [[sum(row[i] * row[j] for row in m) for j in range(3)] for i in range(3)]
     right = [sum(row[i] * h for row, h in zip(m, moves, strict=True)) for i in range(3)]
@@ -44,40 +46,59 @@ def rod_moves(rotor: Rotor, lever: float, forward: float, left: float) -> tuple[
 
 @dataclass(frozen=True, slots=True)
 class Stop:
-    """What stops first: `rod` (1, 2, …) or 0 for the stick's own stop, and how far the stick gets (0 to 1)."""
+    """What stops first: `rod` (1, 2, …) or 0 for the stick's own stop, and how far the stick gets (1 = full)."""
 
     rod: int
     stick: float
 
 
-def stick_limit(rotor: Rotor, lever: float, direction: float) -> Stop:
-    """How far the stick goes toward `direction` (rad, 0 forward, 90° left) at a lever position."""
-    best = Stop(0, 1.0)
-    for n, ((c, f, s), stroke) in enumerate(zip(mixing(rotor), rotor.rod_strokes, strict=True), 1):
+def gate_edge(direction: float, *, square: bool) -> float:
+    """How far the stick's own stop lies in a direction: 1 for a round stop, up to √2 into a square one's corners."""
+    if not square:
+        return 1.0
+    return 1.0 / max(abs(math.cos(direction)), abs(math.sin(direction)))
+
+
+def stick_limit(rotor: Rotor, strokes: Strokes, lever: float, direction: float, *, square: bool = False) -> Stop:
+    """How far the stick goes toward `direction` (rad, 0 forward, 90° left) at a lever position, strokes in m."""
+    best = Stop(0, gate_edge(direction, square=square))
+    for n, ((c, f, s), stroke) in enumerate(zip(mixing(rotor), strokes, strict=True), 1):
         base = c * (lever - 0.5)
         slope = f * math.cos(direction) + s * math.sin(direction)
         if abs(slope) < 1e-12:
             continue
-        room = (stroke / 2.0 - base) / slope if slope > 0 else (-stroke / 2.0 - base) / slope
+        room = (math.copysign(stroke / 2.0, slope) - base) / slope
         if room < best.stick:
             best = Stop(n, max(0.0, room))
     return best
 
 
-def stick_region(rotor: Rotor, lever: float, steps: int = 72) -> list[tuple[float, float]]:
+def stick_region(
+    rotor: Rotor, strokes: Strokes, lever: float, *, square: bool = False, steps: int = 72
+) -> list[tuple[float, float]]:
     """Outline of what the stick reaches at a lever position: (forward, left) pairs, fractions of full stick."""
     outline = []
     for i in range(steps):
         a = i * TURN / steps
-        r = stick_limit(rotor, lever, a).stick
+        r = stick_limit(rotor, strokes, lever, a, square=square).stick
         outline.append((r * math.cos(a), r * math.sin(a)))
     return outline
 
 
-def lever_limits(rotor: Rotor, forward: float, left: float) -> tuple[float, float, int, int]:
-    """Lowest and highest lever (0 to 1) with the stick held there, and the rods that stop it (0: the lever's own stop)."""
+@dataclass(frozen=True, slots=True)
+class LeverRange:
+    """Lowest and highest lever (0 to 1) with the stick held, and the rods that stop it (0: the lever's own stop)."""
+
+    low: float
+    high: float
+    low_rod: int
+    high_rod: int
+
+
+def lever_range(rotor: Rotor, strokes: Strokes, forward: float, left: float) -> LeverRange:
+    """Which part of the lever's travel is left with the stick held at a place."""
     low, high, low_rod, high_rod = 0.0, 1.0, 0, 0
-    for n, ((c, f, s), stroke) in enumerate(zip(mixing(rotor), rotor.rod_strokes, strict=True), 1):
+    for n, ((c, f, s), stroke) in enumerate(zip(mixing(rotor), strokes, strict=True), 1):
         if abs(c) < 1e-12:
             continue
         base = f * forward + s * left
@@ -86,4 +107,4 @@ def lever_limits(rotor: Rotor, forward: float, left: float) -> tuple[float, floa
             low, low_rod = a, n
         if b < high:
             high, high_rod = b, n
-    return low, high, low_rod, high_rod
+    return LeverRange(low, high, low_rod, high_rod)
