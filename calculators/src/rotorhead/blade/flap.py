@@ -115,8 +115,8 @@ def flapping_of(rotor: Rotor, density: float = SEA_LEVEL_DENSITY) -> Flapping:
     if nu2 + td3 * pitch_moment(gamma, e) <= 0.0:
         raise refuse(
             "horn_station_mm",
-            f"Horn stands out {rotor.horn_station * 1000:.0f} mm, inboard of a flap hinge at "
-            f"{rotor.hinge * 1000:.0f} mm: so much pitch is put on as the blade flaps up that it would not "
+            f"Horn stands out {rotor.horn_station * 1000:.0f} mm: with the horn {'behind' if rotor.trailing else 'ahead of'} the "
+            f"blade and a flap hinge at {rotor.hinge * 1000:.0f} mm, flapping up puts on so much pitch that the blade would not "
             "return. Bring the horn nearer the hinge's distance.",
             head=True,
         )

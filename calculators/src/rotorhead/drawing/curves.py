@@ -49,7 +49,9 @@ def curve_drawing(
         canvas.text(at(x, low)[0], BASE + 16, f"{x:g}", "t t-small", "end" if i == 4 else "middle")
     canvas.text((LEFT + RIGHT) / 2, BASE + 33, x_label, "t t-small")
     for label, (role, values) in curves.items():
-        canvas.path([at(x, y) for x, y in zip(xs, values, strict=True)], f"{role} thin-line" if role == "r-plate" else role)
+        canvas.path(
+            [at(x, y) for x, y in zip(xs, values, strict=True)], f"{role} thin-line" if role == "r-plate" else role
+        )
         row = BASE + 50 + 17 * list(curves).index(label)
         canvas.line(LEFT, row - 4, LEFT + 26, row - 4, role)
         canvas.text(LEFT + 34, row, label, f"t t-small {role.replace('r-', 't-')}", "start")

@@ -37,7 +37,13 @@ def link_turn(rotor: Rotor, pitch: float, longer: float, system: System) -> Draw
     canvas.text(326, 20, "drawn ten times as large", "t t-small", "end")
     canvas.text(foot[0], 250, "rotating ring", "t t-small t-plate")
     side = "end" if way > 0 else "start"
-    canvas.text(foot[0] - way * 14, 160, f"link {show('small_length', longer, system, 2)} longer", "t t-small t-halo t-plate", side)
+    canvas.text(
+        foot[0] - way * 14,
+        160,
+        f"link {show('small_length', longer, system, 2)} longer",
+        "t t-small t-halo t-plate",
+        side,
+    )
     canvas.text(x - way * 60, y - 30, f"pitch {degrees_text(pitch, 2)}", "t t-halo t-pitch")
     return Drawing(
         canvas.svg(),

@@ -25,13 +25,17 @@ def rods_under_load(rotor: Rotor, rods: Sequence[float], plate: PlateLoad, angle
         bearing = math.radians(rod.bearing_deg)
         x, y = rose.at(bearing, ring)
         canvas.circle(x, y, 4.0 + 15.0 * math.sqrt(abs(load) / most), "r-hand fill" if load >= 0 else "r-hand mark")
-        rose.label(bearing, ring + 32 if abs(math.sin(bearing)) < 0.8 else ring + 36, f"R{n}", "t t-small t-halo t-hand")
+        rose.label(
+            bearing, ring + 32 if abs(math.sin(bearing)) < 0.8 else ring + 36, f"R{n}", "t t-small t-halo t-hand"
+        )
         tx, ty = rose.at(bearing, ring - 40)
         canvas.text(tx, ty + 4, show("force", load, system), "t t-small t-halo t-hand")
         texts.append(f"rod {n} {show('force', load, system)}")
     canvas.text(180, 364, f"rotor turned by {angle:.0f}° · filled: pushes, open: pulls", "t t-small")
     return Drawing(
         canvas.svg(),
-        f"The stationary ring from above with the rotor turned by {angle:.0f}°: " + ", ".join(texts) + "; positive pushes the ring up. "
+        f"The stationary ring from above with the rotor turned by {angle:.0f}°: "
+        + ", ".join(texts)
+        + "; positive pushes the ring up. "
         f"Together the links bear down with {show('force', plate.down, system)}.",
     )

@@ -19,7 +19,10 @@ from ..blade.flap import hover_coning
 from ..conventions import TURN
 from ..rotor import SEA_LEVEL_DENSITY, Rotor
 
-STEPS = 72
+
+def steps_for(blades: int) -> int:
+    """Steps a turn: at least 72, and a whole number between neighbouring blades so that each falls on a step."""
+    return blades * math.ceil(72 / blades)
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,5 +116,6 @@ def parts_at(
 def moments_round(
     rotor: Rotor, blade: Blade, mean: float, cosine: float, sine: float, forward_speed: float
 ) -> list[Parts]:
-    """Parts in 72 even steps of azimuth from the tail."""
-    return [parts_at(rotor, blade, i * TURN / STEPS, mean, cosine, sine, forward_speed) for i in range(STEPS)]
+    """Parts in even steps of azimuth from the tail; see `steps_for`."""
+    n = steps_for(rotor.blades)
+    return [parts_at(rotor, blade, i * TURN / n, mean, cosine, sine, forward_speed) for i in range(n)]

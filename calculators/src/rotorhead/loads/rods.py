@@ -42,28 +42,22 @@ class PlateLoad:
 
 
 def plate_load(rotor: Rotor, loads: Sequence[float], index: int, blades: int | None = None) -> PlateLoad:
-    """Sum over `blades` identical blades, each a step of the turn ahead, blade 1 at step `index`."""
+    """Sum over `blades` identical blades, each a step of the turn ahead, blade 1 at step `index`.
+
+    The number of steps must be a multiple of the number of blades.
+    """
     count = rotor.blades if blades is None else blades
     n = len(loads)
+    if n % count:
+        raise ValueError(f"{n} steps are no multiple of {count} blades")
     down = along = across = 0.0
     for k in range(count):
         azimuth = index * TURN / n + k * TURN / count
-        load = interpolated(loads, index + k * n / count)
+        load = loads[(index + k * n // count) % n]
         down += load
         along += load * rotor.ring_radius * math.cos(azimuth + rotor.lead)
         across += load * rotor.ring_radius * math.sin(azimuth + rotor.lead)
     return PlateLoad(down, along, across)
-
-
-def interpolated(series: Sequence[float], place: float) -> float:
-    """A value between steps, by the harmonics of the series (exact where a blade falls on a step)."""
-    n = len(series)
-    whole = round(place)
-    if abs(place - whole) < 1e-9:
-        return series[whole % n]
-    low = math.floor(place)
-    part = place - low
-    return series[low % n] * (1.0 - part) + series[(low + 1) % n] * part
 
 
 def rod_loads(rotor: Rotor, load: PlateLoad) -> tuple[float, ...]:

@@ -10,9 +10,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..conventions import wrap_turn
-from ..faults import refuse
+from ..faults import Refused, refuse
 
 Vector = tuple[float, float, float]
+_STEEPEST = 3.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,21 +113,26 @@ def pose_from_rods(
     heights matter. Raises `Refused` when the heights ask for more than the ring's radius allows.
     """
     pose = plane_through(angles, radius, heights)
+    step = 1e-6
     for _ in range(25):
+        if math.hypot(pose.p, pose.q) > _STEEPEST:
+            break
         found = rod_heights(pose, angles, radius, guide)
         error = [h - f for h, f in zip(heights, found, strict=True)]
-        step = 1e-7
-        dp = rod_heights(Pose(pose.height, pose.p + step, pose.q), angles, radius, guide)
-        dq = rod_heights(Pose(pose.height, pose.p, pose.q + step), angles, radius, guide)
-        rows = [(1.0, (a - f) / step, (b - f) / step) for f, a, b in zip(found, dp, dq, strict=True)]
+        beside = [
+            rod_heights(Pose(pose.height, pose.p + dp, pose.q + dq), angles, radius, guide)
+            for dp, dq in ((step, 0.0), (-step, 0.0), (0.0, step), (0.0, -step))
+        ]
+        rows = [(1.0, (a - b) / (2.0 * step), (c - d) / (2.0 * step)) for a, b, c, d in zip(*beside, strict=True)]
         normal = [[sum(r[i] * r[j] for r in rows) for j in range(3)] for i in range(3)]
         right = [sum(r[i] * x for r, x in zip(rows, error, strict=True)) for i in range(3)]
-        dz, p, q = solve3(normal, right)
+        try:
+            dz, p, q = solve3(normal, right)
+        except Refused:
+            break  # so steep that the joints no longer tell the slopes apart
         pose = Pose(pose.height + dz, pose.p + p, pose.q + q)
-        if math.hypot(pose.p, pose.q) > 3.0:
-            break
-        if abs(dz) < 1e-13 and math.hypot(p, q) < 1e-12:
+        # What is left of the differences' error times a large disagreement stays below these.
+        if abs(dz) < 1e-10 and math.hypot(p, q) < 1e-9:
             found = rod_heights(pose, angles, radius, guide)
-            miss = math.sqrt(sum((h - f) ** 2 for h, f in zip(heights, found, strict=True)) / len(heights))
-            return pose, miss
+            return pose, math.sqrt(sum((h - f) ** 2 for h, f in zip(heights, found, strict=True)) / len(heights))
     raise refuse("rod_1", "These rod heights ask for a tilt the ring can't take: bring them closer together.")

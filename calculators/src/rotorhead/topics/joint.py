@@ -58,7 +58,10 @@ def describe(case: Case) -> str:
 
 def working(case: Case) -> tuple[Step, ...]:
     """The joint's own equation, its greatest error, what it does."""
-    deg = lambda x, n=3: case.show("angle", x, n)  # noqa: E731
+
+    def deg(x: float, places: int = 3) -> str:
+        return case.show("angle", x, places)
+
     tilt = case.number("tilt")
     kind = {"scissors": "scissors", "pin_along": "along", "pin_across": "scissors"}[str(case.values["drive"])]
     return (

@@ -4,7 +4,7 @@ from ..drawing.curves import curve_drawing
 from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Result, Step, Values
 from ..loads.rods import amplitudes
 from ..rotor import Rotor
-from .load_inputs import BLADE, FIGURES, STATE, STEPS, loads_of
+from .load_inputs import BLADE, FIGURES, STATE, loads_of
 
 
 def compute(values: Values, rotor: Rotor) -> Answer:
@@ -50,7 +50,10 @@ def describe(case: Case) -> str:
 def working(case: Case) -> tuple[Step, ...]:
     """Part by part."""
     r, b = case.rotor, case.answer.details.blade
-    nm = lambda x, n=1: case.show("moment", x, n)  # noqa: E731
+
+    def nm(x: float, places: int = 1) -> str:
+        return case.show("moment", x, places)
+
     return (
         Step("The blade's own inertia across and along the chord, turning: it tends to flatten.",
              f"({b.inertia_chord:.4f} − {b.inertia_thickness + b.weights:.4f}) kg·m² × {r.speed:.2f}² × sin θ cos θ, θ = "
@@ -71,7 +74,8 @@ def working(case: Case) -> tuple[Step, ...]:
 def drawing(case: Case) -> Drawing:
     """Parts of the moment round the turn."""
     loads = case.answer.details
-    xs = [360.0 * i / STEPS for i in range(STEPS + 1)]
+    n = len(loads.parts)
+    xs = [360.0 * i / n for i in range(n + 1)]
 
     def closed(values: list[float]) -> list[float]:
         return [*values, values[0]]
@@ -92,11 +96,12 @@ def drawing(case: Case) -> Drawing:
 def chart(case: Case) -> Chart:
     """Link load round the turn."""
     loads = case.answer.details
+    n = len(loads.links)
     return Chart(
         "Load in one link round the turn", "blade azimuth, degrees from the tail",
-        tuple(360.0 * i / STEPS for i in range(STEPS + 1)), "load (positive: squeezed)", "force",
-        (Line("link load", "plate", tuple([*loads.links, loads.links[0]])),
-         Line("its mean", "structure", tuple([case.result("steady")] * (STEPS + 1)))),
+        tuple(360.0 * i / n for i in range(n + 1)), "load (positive: squeezed)", "force",
+        (Line("link load", "plate", (*loads.links, loads.links[0])),
+         Line("its mean", "structure", (case.result("steady"),) * (n + 1))),
     )  # fmt: skip
 
 

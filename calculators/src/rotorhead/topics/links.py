@@ -49,7 +49,13 @@ def compute(values: Values, rotor: Rotor) -> Answer:
 def describe(case: Case) -> str:
     """One sentence."""
     a = case.show
-    what = "puts pitch on" if case.result("pitch") > 0 else "takes pitch off" if case.result("pitch") < 0 else "leaves the pitch"
+    what = (
+        "puts pitch on"
+        if case.result("pitch") > 0
+        else "takes pitch off"
+        if case.result("pitch") < 0
+        else "leaves the pitch"
+    )
     turns = case.number("turns") / TURN
     return (
         f"A link longer by {a('small_length', case.result('length_change'), 2)} ({turns:g} {'turn' if abs(turns) == 1 else 'turns'}) {what}: "

@@ -6,7 +6,7 @@ from functools import lru_cache
 
 from ..fields import Number, Values
 from ..flight.hover import hover_pitch
-from ..loads.feather import STEPS, Blade, Parts, blade_of, moments_round
+from ..loads.feather import Blade, Parts, blade_of, moments_round
 from ..loads.rods import PlateLoad, link_loads, plate_load, rods_round
 from ..rotor import Rotor
 from .common import fixed
@@ -37,7 +37,7 @@ FIGURES = (
 
 @dataclass(frozen=True)
 class Loads:
-    """Loads round the turn in 72 steps: parts of the moment, link load, plate load, rod loads."""
+    """Loads in even steps round the turn: parts of the moment, link load, plate load, rod loads."""
 
     blade: Blade
     parts: list[Parts]
@@ -50,7 +50,9 @@ class Loads:
         """Mean of the load on the plate over the turn."""
         n = len(self.plate)
         return PlateLoad(
-            sum(p.down for p in self.plate) / n, sum(p.along for p in self.plate) / n, sum(p.across for p in self.plate) / n
+            sum(p.down for p in self.plate) / n,
+            sum(p.along for p in self.plate) / n,
+            sum(p.across for p in self.plate) / n,
         )
 
 
@@ -58,12 +60,13 @@ class Loads:
 def _loads(rotor: Rotor, blade: Blade, mean: float, sine: float, speed: float) -> Loads:
     parts = moments_round(rotor, blade, mean, 0.0, sine, speed)
     links = link_loads(rotor, [p.total for p in parts], mean, 0.0, sine)
-    plate = [plate_load(rotor, links, i) for i in range(STEPS)]
+    plate = [plate_load(rotor, links, i) for i in range(len(links))]
     return Loads(blade, parts, links, plate, rods_round(rotor, links))
 
 
 def blade_from(values: Values, rotor: Rotor) -> Blade:
     """The blade with the reader's changes; two weights square to the chord take 2 m d² off I_c − I_t."""
+
     def number(name: str) -> float:
         return float(values.get(name, 0.0))
 
@@ -80,4 +83,4 @@ def loads_of(values: Values, rotor: Rotor) -> Loads:
     )
 
 
-__all__ = ["BLADE", "FIGURES", "STATE", "STEPS", "Loads", "blade_from", "loads_of"]
+__all__ = ["BLADE", "FIGURES", "STATE", "Loads", "blade_from", "loads_of"]

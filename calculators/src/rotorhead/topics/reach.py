@@ -50,9 +50,10 @@ def compute(values: Values, rotor: Rotor) -> Answer:
     moves = rod_moves(rotor, lever, forward, left)
     span = lever_range(rotor, strokes, forward, left)
     full, rod = min(_worst(rotor, strokes, lever_at, square=square) for lever_at in (0.0, 1.0))
-    reached = all(abs(m) <= s / 2.0 + _ENOUGH for m, s in zip(moves, strokes, strict=True)) and math.hypot(
-        forward, left
-    ) <= gate_edge(direction, square=square) + 1e-6
+    reached = (
+        all(abs(m) <= s / 2.0 + _ENOUGH for m, s in zip(moves, strokes, strict=True))
+        and math.hypot(forward, left) <= gate_edge(direction, square=square) + 1e-6
+    )
     results: dict[str, float | str] = {
         f"room_{n}": s / 2.0 - abs(m) for n, (m, s) in enumerate(zip(moves, strokes, strict=True), 1)
     }
@@ -97,7 +98,12 @@ def working(case: Case) -> tuple[Step, ...]:
                       "; ".join(f"{name}: " + ", ".join(f"{0.1 * x:+.2f} %".replace("-", "\N{MINUS SIGN}") for x in row)
                                 for name, row in zip(names, back, strict=True))))  # fmt: skip
     for n, (stroke, move) in enumerate(
-        zip(strokes, rod_moves(case.rotor, *(case.number(k) for k in ("lever", "stick_forward", "stick_left"))), strict=True), 1
+        zip(
+            strokes,
+            rod_moves(case.rotor, *(case.number(k) for k in ("lever", "stick_forward", "stick_left"))),
+            strict=True,
+        ),
+        1,
     ):
         steps.append(Step(f"Rod {n} may move half its stroke from mid collective.",
                           f"{mm('small_length', stroke / 2)} − {mm('small_length', abs(move))} = {mm('small_length', stroke / 2 - abs(move))} left"))  # fmt: skip

@@ -8,7 +8,7 @@ from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Nu
 from ..loads.rods import amplitudes, rod_loads
 from ..rotor import Rotor
 from .common import fixed
-from .load_inputs import BLADE, FIGURES, STATE, STEPS, loads_of
+from .load_inputs import BLADE, FIGURES, STATE, loads_of
 
 
 def compute(values: Values, rotor: Rotor) -> Answer:
@@ -37,7 +37,9 @@ def describe(case: Case) -> str:
     """One sentence."""
     a = case.show
     rods = case.answer.details[1]
-    listed = ", ".join(f"rod {n} {a('force', abs(x))} {'pushing' if x >= 0 else 'pulling'}" for n, x in enumerate(rods, 1))
+    listed = ", ".join(
+        f"rod {n} {a('force', abs(x))} {'pushing' if x >= 0 else 'pulling'}" for n, x in enumerate(rods, 1)
+    )
     n = case.rotor.blades
     return (
         f"The links together bear {'down' if case.result('down') >= 0 else 'up'} on the plate with {a('force', abs(case.result('down')))}; "
@@ -64,19 +66,21 @@ def working(case: Case) -> tuple[Step, ...]:
 def drawing(case: Case) -> Drawing:
     """Plan with the loads of the rods at the chosen rotor angle."""
     loads = case.answer.details[0]
-    index = round(case.number("rotor_angle") / TURN * STEPS) % STEPS
-    return rods_under_load(case.rotor, loads.rods[index], loads.plate[index], index * 360.0 / STEPS, case.units)
+    n = len(loads.rods)
+    index = round(case.number("rotor_angle") / TURN * n) % n
+    return rods_under_load(case.rotor, loads.rods[index], loads.plate[index], index * 360.0 / n, case.units)
 
 
 def chart(case: Case) -> Chart:
     """Rod loads round the turn."""
     loads, rods, _ = case.answer.details
+    n = len(loads.rods)
     roles = ("hand", "plate", "disc", "pitch", "structure", "hand")
     lines = tuple(
-        Line(f"rod {k + 1}", roles[k], tuple([*(row[k] for row in loads.rods), loads.rods[0][k]])) for k in range(len(rods))
+        Line(f"rod {k + 1}", roles[k], (*(row[k] for row in loads.rods), loads.rods[0][k])) for k in range(len(rods))
     )
     return Chart(
-        "Rod loads as the rotor turns", "rotor turned by, degrees", tuple(360.0 * i / STEPS for i in range(STEPS + 1)),
+        "Rod loads as the rotor turns", "rotor turned by, degrees", tuple(360.0 * i / n for i in range(n + 1)),
         "load (positive: pushing up)", "force", lines, cursor=math.degrees(case.number("rotor_angle")),
     )  # fmt: skip
 

@@ -7,8 +7,7 @@ from ..drawing.fold import scissors_fold
 from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
 from ..mechanism.scissors import Pair, arms, fold, fold_range, play_azimuth, play_pitch
 from ..rotor import Rotor
-from .common import FORWARD, HANDS, HAND_FIGURES, LINK_FIGURES, fixed, hands_pose, hands_words
-
+from .common import FORWARD, HAND_FIGURES, HANDS, LINK_FIGURES, fixed, hands_pose, hands_words
 
 
 def _drive(values: Values, rotor: Rotor) -> bool:
@@ -59,7 +58,13 @@ def working(case: Case) -> tuple[Step, ...]:
     now, pair, _ = case.answer.details
     a, b, _ = arms(case.rotor, pair)
     distance = math.dist(now.ring, now.anchor)
-    mm, deg = (lambda x: case.show("small_length", x, 1)), (lambda x: case.show("angle", x, 2))
+
+    def mm(x: float) -> str:
+        return case.show("small_length", x, 1)
+
+    def deg(x: float) -> str:
+        return case.show("angle", x, 2)
+
     radius = case.rotor.ring_radius if pair == "drive" else case.rotor.rod_radius
     return (
         Step("The arms and the line from ring to hinge make a triangle.",

@@ -2,12 +2,13 @@
 
 import math
 
+from ..conventions import TURN
 from ..drawing.shake import blade_counts
 from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Number, Result, Step, Values
 from ..loads.rods import amplitudes, rods_round
 from ..rotor import Rotor
 from .common import fixed
-from .load_inputs import BLADE, FIGURES, STATE, STEPS, loads_of
+from .load_inputs import BLADE, FIGURES, STATE, loads_of
 
 COUNTS = tuple(range(2, 9))
 HIGHEST = 12
@@ -22,26 +23,17 @@ def spectrum(values: Values, rotor: Rotor) -> list[float]:
     return own
 
 
-def series(amplitude: list[float]) -> list[float]:
-    """A link load with these amplitudes, all greatest at azimuth 0."""
-    return [
-        sum(a * math.cos(h * 2.0 * math.pi * i / STEPS) for h, a in enumerate(amplitude)) for i in range(STEPS * 5)
-    ]
-
-
 def compute(values: Values, rotor: Rotor) -> Answer:
     """For 2 to 8 blades with the same link load: what varies in a rod, and how fast."""
     loads = spectrum(values, rotor)
-    # 840 is divisible by every blade count: each blade falls on a step.
-    link = [sum(a * math.cos(h * 2.0 * math.pi * i / 840) for h, a in enumerate(loads)) for i in range(840)]
-    lowest = [_rod_amplitude(rotor, link, count) for count in COUNTS]
+    lowest = [rod_amplitude(rotor, loads, count) for count in COUNTS]
     own = rotor.blades
     return Answer(
         {
             "amplitude": lowest[COUNTS.index(own)],
             "per_turn": float(own if own > 2 else 2),
             "rate": rotor.speed * own,
-            "hertz": rotor.speed * own / (2.0 * math.pi),
+            "hertz": rotor.speed * own / TURN,
             "steady": rotor.blades * loads[0],
             "once": loads[1],
             "twice": loads[2],
@@ -50,9 +42,14 @@ def compute(values: Values, rotor: Rotor) -> Answer:
     )
 
 
-def _rod_amplitude(rotor: Rotor, link: list[float], count: int) -> float:
-    """Greatest amplitude of `count` waves a turn in any rod, with `count` blades of this link load."""
-    rows = rods_round(rotor, link[:], count)[::1]
+def rod_amplitude(rotor: Rotor, loads: list[float], count: int) -> float:
+    """Greatest amplitude of `count` waves a turn in any rod, with `count` blades whose links carry these amplitudes.
+
+    Steps enough that no wave up to the highest is mistaken for another.
+    """
+    n = count * math.ceil((2 * HIGHEST + 4) / count)
+    link = [sum(a * math.cos(h * TURN * i / n) for h, a in enumerate(loads)) for i in range(n)]
+    rows = rods_round(rotor, link, count)
     return max(amplitudes([row[k] for row in rows], count)[count] for k in range(len(rotor.rod_azimuths)))
 
 
