@@ -206,7 +206,7 @@ export class Calculator extends HTMLElement {
     if (answer.state === "stale" || epoch !== this.#epoch) return;
     if (run !== this.#run) {
       // The hand has moved on: draw what came, so that the picture follows, and stay greyed until the last answer is in.
-      if (answer.state === "result") this.#view.draw(answer.parts);
+      if (answer.state === "result") this.#view.draw(answer.parts, true);
     } else if (answer.state === "result") this.#result(answer, settled, force);
     else if (answer.state === "invalid") this.#invalid(answer.faults, settled);
     else if (answer.unavailable) void this.#unavailable(answer.text);
@@ -223,7 +223,7 @@ export class Calculator extends HTMLElement {
   /** @param {import("./types.js").Result} answer @param {boolean} settled @param {boolean} force */
   #result(answer, settled, force) {
     this.#print = "";
-    this.#view.draw(answer.parts);
+    this.#view.draw(answer.parts, !settled);
     this.#fields.show(answer.form, force);
     this.#fields.say(new Map());
     this.#view.name(answer.head.label);

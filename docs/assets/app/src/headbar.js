@@ -72,6 +72,7 @@ export class HeadBar extends HTMLElement {
       reset.textContent = store.changed ? "changed · reset" : `back to ${store.heads.find((head) => head.id === store.kept?.base)?.name ?? ""}, changed`;
       reset.hidden = !store.changed && !store.kept;
       header.textContent = `${store.name}${store.choice.mirrored ? ", turned" : ""}${store.changed ? ", changed" : ""}`;
+      header.setAttribute("aria-label", `${header.textContent}: choose the head, the way it turns, the units`);
       this.classList.toggle("hd-is-changed", store.changed);
       const sentences = [...store.notes.values()];
       if (notes.dataset.said !== sentences.join("\n")) {
@@ -94,7 +95,6 @@ export class HeadBar extends HTMLElement {
     const button = make("button", "hd-header-button");
     button.type = "button";
     button.setAttribute("aria-expanded", "false");
-    button.title = "Choose the head, the way it turns and the units";
     /** @param {boolean} open */
     const open = (open) => {
       if (open) this.style.minHeight = `${this.offsetHeight}px`; // the page keeps its place while the bar is lifted out
@@ -116,7 +116,8 @@ export class HeadBar extends HTMLElement {
     bar.addEventListener("focusout", (event) => {
       if (isOpen() && event.relatedTarget instanceof Node && !bar.contains(event.relatedTarget) && event.relatedTarget !== button) open(false);
     });
-    document.querySelector(".md-header__inner")?.append(button);
+    // Beside the title: after the search, Tab would reach it only behind the open search.
+    document.querySelector(".md-header__title")?.after(button);
     return button;
   }
 }

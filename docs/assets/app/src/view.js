@@ -33,11 +33,15 @@ export class View {
     return Object.fromEntries([...this.slots].map((slot) => [slot.dataset.part ?? "", slot.innerHTML]));
   }
 
-  /** @param {Record<string, string>} parts made by our own package, reader's text escaped there */
-  draw(parts) {
+  /**
+   * @param {Record<string, string>} parts made by our own package, reader's text escaped there
+   * @param {boolean} [moving] a control is being moved: leave what is folded away for when it rests
+   */
+  draw(parts, moving = false) {
     for (const slot of this.slots) {
       const html = parts[slot.dataset.part ?? ""];
-      if (html !== undefined) slot.innerHTML = html;
+      const folded = moving && slot.closest("details:not([open])") !== null;
+      if (html !== undefined && !folded) slot.innerHTML = html;
     }
   }
 

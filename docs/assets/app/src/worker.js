@@ -27,26 +27,31 @@ function fileSource(start) {
   const total = counted.reduce((sum, name) => sum + (sizes[name] ?? 0), 0);
   let done = 0;
   let told = 0;
-  /** @param {Uint8Array} piece */
-  const count = (piece) => {
-    done += piece.byteLength;
+  /** @param {number} bytes */
+  const count = (bytes) => {
+    done += bytes;
     // A message for every network packet would be more than anyone can read.
     if (done - told > 200000 || done >= total) {
       told = done;
       scope.postMessage({ type: "progress", stage: "fetch", done, total });
     }
   };
+  // The browser keeps the compiled form of a wasm file only when it gets its own untouched response to compile: that
+  // file is counted as one piece, when it is there.
+  new PerformanceObserver((list) => {
+    for (const entry of list.getEntries()) if (entry.name.endsWith(".wasm")) count(sizes["pyodide.asm.wasm"] ?? 0);
+  }).observe({ type: "resource" });
   return async (name, address) => {
     const response = await browserFetch(address);
     if (!response.ok || !response.body) throw new Error(`${name} could not be fetched (${response.status})`);
+    if (name.endsWith(".wasm")) return response;
     const through = new TransformStream({
       transform(piece, controller) {
-        count(piece);
+        count(piece.byteLength);
         controller.enqueue(piece);
       },
     });
-    const type = name.endsWith(".wasm") ? "application/wasm" : "application/octet-stream";
-    return new Response(response.body.pipeThrough(through), { headers: { "Content-Type": type } });
+    return new Response(response.body.pipeThrough(through));
   };
 }
 
