@@ -29,8 +29,7 @@ PLACES = (
     r"C:\Program Files (x86)\Microsoft\Edge\Application\msedge.exe",
 )
 ASK_PLAYWRIGHT = (
-    "from playwright.sync_api import sync_playwright\n"
-    "with sync_playwright() as p: print(p.chromium.executable_path)"
+    "from playwright.sync_api import sync_playwright\nwith sync_playwright() as p: print(p.chromium.executable_path)"
 )
 
 

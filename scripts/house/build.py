@@ -39,11 +39,7 @@ def checked_public_url(text: str) -> str:
     )
     if not text:
         return ""
-    if (
-        len(text) > LONGEST_PUBLIC_URL
-        or not text.isascii()
-        or any(sign <= " " or sign in "\"'<>\\" for sign in text)
-    ):
+    if len(text) > LONGEST_PUBLIC_URL or not text.isascii() or any(sign <= " " or sign in "\"'<>\\" for sign in text):
         raise wrong
     try:
         parts = urlsplit(text)
@@ -59,7 +55,7 @@ def checked_public_url(text: str) -> str:
 
 def build(node_folder: Path, public_url: str = "") -> None:
     """Build `site/` unless it stands there already, made from these very sources."""
-    with one_at_a_time("building"):
+    with one_at_a_time():
         stamp = Stamp("site")
         state = fingerprint(SOURCES, public_url, "1")
         if stamp.says(state) and (SITE / "index.html").is_file():

@@ -77,9 +77,7 @@ def _fetch_python() -> Path:
         make_venv(Path(sys.executable), tools)
         run_quietly([venv_tool("python", tools), "-m", "pip", "install", "--quiet", "uv"], advice)
     place = BUILD / "python"
-    run_quietly(
-        [venv_tool("uv", tools), "python", "install", "--no-bin", "--install-dir", place, "3.13"], advice
-    )
+    run_quietly([venv_tool("uv", tools), "python", "install", "--no-bin", "--install-dir", place, "3.13"], advice)
     for candidate in _candidates():
         if _is_wanted(candidate):
             return candidate

@@ -20,9 +20,7 @@ def _port(text: str) -> int:
     """A port number as typed, or argparse's own message with what is allowed."""
     if text.isascii() and text.isdigit() and int(text) <= 65535:
         return int(text)
-    raise argparse.ArgumentTypeError(
-        f"{text!r} is not a port: give a whole number from 0 (any free one) to 65535"
-    )
+    raise argparse.ArgumentTypeError(f"{text!r} is not a port: give a whole number from 0 (any free one) to 65535")
 
 
 def _arguments(words: Sequence[str] | None) -> argparse.Namespace:
@@ -30,9 +28,7 @@ def _arguments(words: Sequence[str] | None) -> argparse.Namespace:
         prog="serve.py", description="Set up what is missing, build the site and serve it on this machine."
     )
     parser.add_argument("--build-only", action="store_true", help="write the folder site/ and stop")
-    parser.add_argument(
-        "--port", type=_port, default=DEFAULT_PORT, help=f"default {DEFAULT_PORT}; 0: any free one"
-    )
+    parser.add_argument("--port", type=_port, default=DEFAULT_PORT, help=f"default {DEFAULT_PORT}; 0: any free one")
     parser.add_argument(
         "--public-url",
         default="",

@@ -11,6 +11,6 @@ from house.stamps import one_at_a_time
 
 def set_up() -> Path:
     """Have the Python environment and the JavaScript libraries in place; give the folder of `node`."""
-    with one_at_a_time("setting up"):
+    with one_at_a_time():
         ensure_venv()
         return ensure_libraries()

@@ -56,8 +56,8 @@ class Stamp:
 
 
 @contextlib.contextmanager
-def one_at_a_time(what: str) -> Iterator[None]:
-    """Keep two scripts in one checkout from doing this at once (where the system has file locks)."""
+def one_at_a_time() -> Iterator[None]:
+    """Keep two scripts in one checkout from setting up or building at once (where the system has file locks)."""
     BUILD.mkdir(exist_ok=True)
     try:
         import fcntl
@@ -68,6 +68,6 @@ def one_at_a_time(what: str) -> Iterator[None]:
         try:
             fcntl.flock(lock, fcntl.LOCK_EX | fcntl.LOCK_NB)
         except BlockingIOError:
-            say(f"Waiting for another script that is {what} here …")
+            say("Waiting for another script that is at work in this folder …")
             fcntl.flock(lock, fcntl.LOCK_EX)
         yield
