@@ -14,8 +14,8 @@ const RUN_LIMIT = 8000;
 const START_LIMIT = 30000;
 const FAILURES_ALLOWED = 2;
 
-const NEVER_STARTED = "Live figures did not start: printed ones are shown, what you entered is kept.";
-const STOPPED = "Live figures stopped twice: printed ones are shown, what you entered is kept.";
+const NEVER_STARTED = "Live figures could not be started. Printed figures are shown; your entries are kept.";
+const STOPPED = "Live figures could not be started again. Printed figures are shown; your entries are kept.";
 
 class Engine extends EventTarget {
   /** @type {"idle" | "starting" | "ready" | "unavailable"} */

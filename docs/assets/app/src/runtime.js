@@ -34,6 +34,12 @@ async function payload(report) {
   return files;
 }
 
+/** Where the package and its parts are. @param {(name: string) => string} place */
+function addresses(place) {
+  const zips = Object.keys(build.files).filter((name) => name === "rotorhead.zip" || name.startsWith("part-"));
+  return Object.fromEntries(zips.map((name) => [name, place(name)]));
+}
+
 /**
  * @param {(done: number, total: number) => void} report
  * @returns {Promise<Worker>} already told to start
@@ -42,7 +48,9 @@ export async function openWorker(report) {
   // The search shim for file:// replaces window.Worker; the native one was put aside before it.
   const NativeWorker = window.handToDiscWorker ?? window.Worker;
   const sizes = Object.fromEntries(Object.entries(build.files).map(([name, file]) => [name, file.bytes]));
-  const common = { type: "start", lock: build.lock, build: build.build, sizes };
+  // What this page's calculators need is fetched beside the runtime, not after it.
+  const first = [...document.querySelectorAll("hd-calculator")].map((element) => `part-${element.getAttribute("name")}.zip`);
+  const common = { type: "start", lock: build.lock, build: build.build, sizes, first };
   /** @type {BlobPart[]} */
   const source = [workerText];
   /** @type {object} */
@@ -54,11 +62,12 @@ export async function openWorker(report) {
     const part = (/** @type {string} */ name) => files.get(name) ?? new Blob();
     // asm.js first: loadPyodide then finds it and doesn't ask for a script that a folder can't serve.
     source.unshift(part("pyodide.asm.js"), "\n", part("pyodide.js"), "\n");
-    const binaries = ["pyodide.asm.wasm", "python_stdlib.zip", "rotorhead.zip"];
+    const binaries = [...files.keys()].filter((name) => !name.endsWith(".js"));
     const bytes = await Promise.all(binaries.map((name) => part(name).arrayBuffer()));
-    start = { ...common, indexURL: "memory:/", packageURL: "memory:/rotorhead.zip", files: Object.fromEntries(binaries.map((name, i) => [name, bytes[i]])) };
+    const inMemory = Object.fromEntries(binaries.map((name, i) => [name, bytes[i]]));
+    start = { ...common, indexURL: "memory:/", addresses: addresses((name) => `memory:/${name}`), files: inMemory };
   } else {
-    start = { ...common, indexURL: asset("runtime/"), packageURL: asset("runtime/rotorhead.zip", true), files: null };
+    start = { ...common, indexURL: asset("runtime/"), addresses: addresses((name) => asset(`runtime/${name}`, true)), files: null };
   }
   const address = URL.createObjectURL(new Blob(source, { type: "text/javascript" }));
   try {

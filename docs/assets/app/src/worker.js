@@ -5,13 +5,25 @@
  * compiling overlap.
  */
 
-/** @typedef {{type: "start", indexURL: string, packageURL: string, files: Record<string, ArrayBuffer> | null,
- *   sizes: Record<string, number>, lock: object, build: string}} Start */
+/** `addresses`: the package and its parts; `first`: parts this page needs at once.
+ * @typedef {{type: "start", indexURL: string, addresses: Record<string, string>, first: string[],
+ *   files: Record<string, ArrayBuffer> | null, sizes: Record<string, number>, lock: object, build: string}} Start */
 /** @typedef {{type: "ask", id: number, text: string}} Ask */
 
 const scope = /** @type {any} */ (self);
 /** @type {((request: string) => string) | null} */
 let answer = null;
+/** Puts a part of the package in place; each is fetched once. @type {((name: string) => Promise<void>) | null} */
+let fetchPart = null;
+
+/** The parts a request needs: calculators by name, and the drawings between paragraphs. @param {string} text */
+function partsFor(text) {
+  const request = JSON.parse(text);
+  const names = request.op === "run" ? [request.calculator] : Object.keys(request.inputs ?? {});
+  for (const value of request.names ?? []) names.push(String(value).split(".")[0]);
+  if (request.op === "values" && request.figures?.length !== 0) names.push("figures");
+  return [...new Set(names)].map((name) => `part-${name}.zip`);
+}
 
 /** @param {Start} start @returns {(name: string, address: string) => Promise<Response>} */
 function fileSource(start) {
@@ -66,8 +78,15 @@ async function begin(start) {
     response.catch(() => undefined); // heard when Pyodide asks for it
     early.set(name, response);
   }
-  const packageBytes = open("rotorhead.zip", start.packageURL).then(async (response) => new Uint8Array(await response.arrayBuffer()));
+  const bytesOf = async (/** @type {string} */ name) => new Uint8Array(await (await open(name, start.addresses[name])).arrayBuffer());
+  const packageBytes = bytesOf("rotorhead.zip");
   packageBytes.catch(() => undefined);
+  /** @type {Map<string, Promise<Uint8Array>>} */
+  const parts = new Map();
+  for (const name of start.first.filter((known) => start.addresses[known])) {
+    parts.set(name, bytesOf(name));
+    parts.get(name)?.catch(() => parts.delete(name)); // asked for again when it is needed
+  }
   // Pyodide asks for its two files by fetch: hand it the ones on their way.
   const browserFetch = scope.fetch?.bind(scope);
   scope.fetch = (/** @type {any} */ address, /** @type {any} */ options) => {
@@ -89,7 +108,17 @@ async function begin(start) {
   });
   const python = await Promise.race([loading, lost]);
   scope.postMessage({ type: "progress", stage: "start", done: 0, total: 0 });
-  answer = python.pyimport("rotorhead.door").answer;
+  const door = python.pyimport("rotorhead.door");
+  answer = door.answer;
+  /** @type {Set<string>} */
+  const placed = new Set();
+  fetchPart = async (name) => {
+    if (placed.has(name) || !start.addresses[name]) return;
+    python.FS.writeFile(`/lib/${name}`, await (parts.get(name) ?? bytesOf(name)));
+    door.add_part(`/lib/${name}`);
+    placed.add(name);
+    parts.delete(name);
+  };
 }
 
 scope.onmessage = async (/** @type {MessageEvent<Start | Ask>} */ event) => {
@@ -104,10 +133,11 @@ scope.onmessage = async (/** @type {MessageEvent<Start | Ask>} */ event) => {
     return;
   }
   try {
-    if (!answer) throw new Error("asked before the start");
+    if (!answer || !fetchPart) throw new Error("asked before the start");
+    for (const name of partsFor(message.text)) await fetchPart(name);
     scope.postMessage({ type: "answer", id: message.id, text: answer(message.text) });
   } catch (error) {
-    // The door never raises; what comes here is the interpreter itself giving up (out of memory, stack).
+    // The door never raises; what comes here is a part that can't be fetched, or the interpreter itself giving up.
     scope.postMessage({ type: "broken", text: String(error) });
   }
 };
