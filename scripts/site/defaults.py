@@ -9,7 +9,7 @@ import json
 
 from rotorhead import door, render
 from rotorhead.head import DEMONSTRATION
-from rotorhead.site_values import FIGURES
+from rotorhead.site_figures import FIGURES
 from rotorhead.topics import ALL
 
 import mathml

@@ -20,6 +20,7 @@ from pathlib import Path
 from typing import Any
 
 import compiled
+import parts
 import trimmed
 from undocumented import without_docstrings
 
@@ -30,14 +31,13 @@ from house.stamps import fingerprint
 PYODIDE = APP / "node_modules" / "pyodide"
 CACHE = BUILD / "runtime"
 HERE = Path(__file__).resolve().parent
-OWN_SCRIPTS = [HERE / name for name in ("runtime.py", "trimmed.py", "compiled.py", "undocumented.py")]
+OWN_SCRIPTS = [HERE / name for name in ("runtime.py", "trimmed.py", "compiled.py", "undocumented.py", "parts.py")]
 MATHML = HERE / "mathml.py"
 REQUIREMENTS = SCRIPTS / "requirements.txt"
 
 # Copied from Pyodide as they are; the two zips are made here.
 COPIED = ("pyodide.js", "pyodide.asm.js", "pyodide.asm.wasm")
-STDLIB, ROTORHEAD = "python_stdlib.zip", "rotorhead.zip"
-NAMES = (*COPIED, STDLIB, ROTORHEAD)
+STDLIB, WHOLE = "python_stdlib.zip", "whole.zip"
 
 
 def _cached(name: str, key: str, make: Callable[[Path], None]) -> Path:
@@ -89,10 +89,27 @@ def _make_rotorhead(path: Path) -> None:
         compiled.write_stored(path, {name: data for name, data in files.items() if ".dist-info/" not in name})
 
 
+def _calculators() -> dict[str, str]:
+    """Calculator id -> the module in topics/ that declares it."""
+    topics = importlib.import_module("rotorhead.topics")
+    return {name: topics.module_of(name) for name in topics.IDS}
+
+
+def _make_part(whole: Path, modules: set[str]) -> Callable[[Path], None]:
+    """The members of the whole package that a part needs, stored."""
+
+    def make(path: Path) -> None:
+        with zipfile.ZipFile(whole) as archive:
+            names = parts.archive_names(modules, archive.namelist())
+            compiled.write_stored(path, {name: archive.read(name) for name in names})
+
+    return make
+
+
 def _base64_of_gzip(source: Path) -> str:
     """A file as payload.js carries it; compressing 9 MB takes a second, so it is kept."""
     digest = hashlib.sha256(source.read_bytes()).hexdigest()
-    name = source.name.rpartition("-")[2] + ".b64"
+    name = source.name.partition("-")[2] + ".b64" if source.parent == CACHE else source.name + ".b64"
 
     def make(path: Path) -> None:
         path.write_bytes(base64.b64encode(gzip.compress(source.read_bytes(), 9, mtime=0)))
@@ -106,10 +123,12 @@ def _sources() -> dict[str, Path]:
     imports = " ".join(sorted(trimmed.imported_by(PACKAGE)))
     library = fingerprint([PYODIDE / STDLIB], tools, imports)
     package = fingerprint([CALCULATORS / "src", CALCULATORS / "pyproject.toml", MATHML], tools)
+    whole = _cached(WHOLE, package, _make_rotorhead)
+    divided = parts.divide(PACKAGE, _calculators())
     return {
         **{name: PYODIDE / name for name in COPIED},
         STDLIB: _cached(STDLIB, library, _make_stdlib),
-        ROTORHEAD: _cached(ROTORHEAD, package, _make_rotorhead),
+        **{name: _cached(name, package, _make_part(whole, modules)) for name, modules in divided.items()},
     }
 
 

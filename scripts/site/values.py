@@ -7,7 +7,7 @@ from html import escape
 
 import defaults
 
-_VALUE = re.compile(r"<code>=([a-z0-9_.]+)</code>", re.IGNORECASE)
+_VALUE = re.compile(r"<code>=([a-z0-9_.-]+)</code>", re.IGNORECASE)
 
 
 class UnknownValueError(ValueError):

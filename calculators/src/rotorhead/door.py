@@ -5,11 +5,13 @@ sentence. The requests and answers are described in DEVELOPERS.md.
 """
 
 import json
+import sys
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from importlib import invalidate_caches
 from typing import Any, Final, cast
 
-from . import render, site_values, units
+from . import blade, drawing, flight, loads, mechanism, render, site_values, units  # noqa: F401 - packages that parts add to
 from .faults import Fault, Refused, refuse
 from .head_figures import BY_KEY
 from .numbers import parse_number
@@ -77,12 +79,14 @@ def _run(data: Request) -> Reply:
 def _values(data: Request) -> Reply:
     choice, system = head_choice(data.get("head", {})), _system(data)
     rotor = rotor_of(choice, system)
-    found = site_values.values(rotor, choice, system)
-    names = data.get("names")
-    if isinstance(names, list):
-        found = {n: found[n] for n in names if n in found}
-    wanted = data.get("figures")
-    drawings = site_values.figures(rotor, system, wanted if isinstance(wanted, list) else None)
+    names, wanted = data.get("names"), data.get("figures")
+    found = site_values.values(rotor, choice, system, names if isinstance(names, list) else None)
+    drawings: dict[str, str] = {}
+    if wanted != []:
+        # Imported here: a page without figures of its own need not fetch their drawings (scripts/site/parts.py).
+        from . import site_figures
+
+        drawings = site_figures.figures(rotor, system, wanted if isinstance(wanted, list) else None)
     return {"head": summary(choice), "units": system, "values": found, "figures": drawings}
 
 
@@ -147,6 +151,15 @@ _OPS: Final[dict[str, Callable[[Request], Reply]]] = {
     "reunit": _reunit,
     "turn": _turn,
 }
+
+
+def add_part(archive: str) -> None:
+    """Make a further zip of this package importable: the browser fetches calculators one by one."""
+    for name, module in list(sys.modules.items()):
+        paths = getattr(module, "__path__", None)
+        if paths is not None and name.partition(".")[0] == __package__:
+            paths.append(f"{archive}/{name.replace('.', '/')}")
+    invalidate_caches()
 
 
 def answer(text: str) -> str:

@@ -1,20 +1,15 @@
-"""What stands in running text and between paragraphs: values by name, figures by name."""
+"""What stands in running text: values of a head and of calculators, by name."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from html import escape
-from typing import Final
 
 from . import derived, units
 from .blade.phase import budget_of
-from .conventions import bearing_of
-from .drawing import disc, plan, rose, schemes, side, strips
-from .fields import WORDS, Calculator, Drawing
+from .fields import WORDS, Calculator
 from .head_figures import BY_KEY, OPTION_BY_KEY
-from .mechanism.hands import rig_of
-from .mechanism.links import harmonics, pitch_round, pitches_now
 from .rotor import Rotor
 from .run import HeadChoice, run
-from .topics import ALL
+from .topics import IDS, named
 
 
 def shown(quantity: str, si: float, system: units.System, places: int | None = None) -> str:
@@ -32,8 +27,15 @@ def result_html(calculator: Calculator, name: str, value: float | str, system: u
     return shown(declared.quantity, value, system, declared.decimals)
 
 
-def values(rotor: Rotor, choice: HeadChoice, system: units.System) -> dict[str, str]:
-    """Every value a page may name, for this head: 'head.…', 'derived.…', 'words.…', '<calculator>.…'."""
+def values(
+    rotor: Rotor, choice: HeadChoice, system: units.System, names: Iterable[str] | None = None
+) -> dict[str, str]:
+    """Values a page may name, for this head: 'head.…', 'derived.…', 'words.…', '<calculator>.…'.
+
+    With `names` only those, and only the calculators among them are run; names that don't exist are left out.
+    """
+    wanted = None if names is None else set(names)
+    asked = IDS if wanted is None else [i for i in IDS if any(n.startswith(f"{i}.") for n in wanted)]
     head = rotor.head
     found = {
         "head.name": escape(head.name),
@@ -52,41 +54,10 @@ def values(rotor: Rotor, choice: HeadChoice, system: units.System) -> dict[str, 
     found |= {f"words.{name}": escape(text) for name, text in derived.words(rotor).items()}
     if head["hinge_offset"]:
         found["words.hinge"] = units.show("small_length", rotor.hinge, system, 0) + " from the mast"
-    for calculator in ALL.values():
+    for calculator in (named(i) for i in asked):
         answer = run(calculator, {}, rotor, system).answer
         for name, value in answer.results.items():
             found[f"{calculator.id}.{name}"] = result_html(calculator, name, value, system)
     bearing = units.from_si("angle", budget_of(rotor).plate_needed, "metric")
     found["phase.remainder_bearing_deg"] = f"{bearing:.1f}"
-    return found
-
-
-def _pitch_strip(rotor: Rotor, system: units.System) -> Drawing:
-    pose = rig_of(rotor).pose(0.5, 0.5, 0.0)
-    curve = pitch_round(rotor, pose)
-    now = pitches_now(rotor, pose, 0.0)
-    return strips.pitch_strips(rotor, curve, now, 0.0, bearing_of(harmonics(curve).greatest, rotor.rotation))
-
-
-FIGURES: Final[dict[str, Callable[[Rotor, units.System], Drawing]]] = {
-    "rose": lambda r, s: rose.budget_rose(budget_of(r)),
-    "predict-rose": lambda r, s: rose.predict_rose(r.rotation),
-    "head-plan": lambda r, s: plan.head_plan(r),
-    "side": lambda r, s: side.side_view(r, rig_of(r).pose(0.5, 0.5, 0.0), 0.0, s),
-    "pitch-strip": _pitch_strip,
-    "hydraulic-chain": lambda r, s: schemes.hydraulic_chain(r),
-    "stick-pad": lambda r, s: disc.stick_pad(0.5, 0.5, 0.0),
-    "scissors": lambda r, s: schemes.scissors(r),
-    "precession": lambda r, s: schemes.precession(r),
-}
-
-
-def figure_html(drawing: Drawing) -> str:
-    """A drawing and its words."""
-    return f'{drawing.svg}<span class="hd-caption">{escape(drawing.text)}</span>'
-
-
-def figures(rotor: Rotor, system: units.System, names: Iterable[str] | None = None) -> dict[str, str]:
-    """Drawings by name for this head, as HTML; all of them when no names are given."""
-    wanted = FIGURES.keys() if names is None else [n for n in names if n in FIGURES]
-    return {name: figure_html(FIGURES[name](rotor, system)) for name in wanted}
+    return found if wanted is None else {n: html for n, html in found.items() if n in wanted}

@@ -1,0 +1,45 @@
+"""Figures between paragraphs: drawings and tables of the chosen head, by name."""
+
+from collections.abc import Callable, Iterable
+from html import escape
+from typing import Final
+
+from . import units
+from .blade.phase import budget_of
+from .conventions import bearing_of
+from .drawing import disc, plan, rose, schemes, side, strips
+from .fields import Drawing
+from .mechanism.hands import rig_of
+from .mechanism.links import harmonics, pitch_round, pitches_now
+from .rotor import Rotor
+
+
+def _pitch_strip(rotor: Rotor, system: units.System) -> Drawing:
+    pose = rig_of(rotor).pose(0.5, 0.5, 0.0)
+    curve = pitch_round(rotor, pose)
+    now = pitches_now(rotor, pose, 0.0)
+    return strips.pitch_strips(rotor, curve, now, 0.0, bearing_of(harmonics(curve).greatest, rotor.rotation))
+
+
+FIGURES: Final[dict[str, Callable[[Rotor, units.System], Drawing]]] = {
+    "rose": lambda r, s: rose.budget_rose(budget_of(r)),
+    "predict-rose": lambda r, s: rose.predict_rose(r.rotation),
+    "head-plan": lambda r, s: plan.head_plan(r),
+    "side": lambda r, s: side.side_view(r, rig_of(r).pose(0.5, 0.5, 0.0), 0.0, s),
+    "pitch-strip": _pitch_strip,
+    "hydraulic-chain": lambda r, s: schemes.hydraulic_chain(r),
+    "stick-pad": lambda r, s: disc.stick_pad(0.5, 0.5, 0.0),
+    "scissors": lambda r, s: schemes.scissors(r),
+    "precession": lambda r, s: schemes.precession(r),
+}
+
+
+def figure_html(drawing: Drawing) -> str:
+    """A drawing and its words."""
+    return f'{drawing.svg}<span class="hd-caption">{escape(drawing.text)}</span>'
+
+
+def figures(rotor: Rotor, system: units.System, names: Iterable[str] | None = None) -> dict[str, str]:
+    """Drawings by name for this head, as HTML; all of them when no names are given."""
+    wanted = FIGURES.keys() if names is None else [n for n in names if n in FIGURES]
+    return {name: figure_html(FIGURES[name](rotor, system)) for name in wanted}
