@@ -15,7 +15,6 @@ from .conventions import (
     degrees_text,
     offset_words,
 )
-from .drawing.rose import sum_lines
 from .flight import hover
 from .mechanism.assembly import greatest_link_lean, pitch_per_height
 from .mechanism.hands import rig_of
@@ -96,7 +95,7 @@ _TYPE_SENTENCES = {
 def words(rotor: Rotor) -> dict[str, str]:
     """Phrases about a head, true for it in either direction of rotation."""
     b = phase.budget_of(rotor)
-    first, second = sum_lines(b)
+    first, second = phase.sum_lines(b)
     turning = rotor.rotation
     hinge = "on the mast's axis" if rotor.hinge == 0.0 else f"{rotor.hinge * 1000:.0f} mm from the mast"
     return {

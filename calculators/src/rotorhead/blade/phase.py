@@ -8,7 +8,7 @@ low (φ − Δ + H), reduced to ±180°, before the nose. All angles in radians.
 import math
 from dataclasses import dataclass
 
-from ..conventions import HALF_TURN, azimuth_of, bearing_before_nose, bearing_of, wrap
+from ..conventions import HALF_TURN, azimuth_of, bearing_before_nose, bearing_of, degrees_text, offset_words, wrap
 from ..rotor import SEA_LEVEL_DENSITY, Rotor
 from .flap import Flapping, flapping_of
 
@@ -63,6 +63,24 @@ class Budget:
     def disc_low(self) -> float:
         """Bearing at which the disc is low."""
         return self._on(self.pitch_least, self.lag)
+
+
+def sum_lines(budget: Budget) -> tuple[str, str]:
+    """The budget as a line of arithmetic, and what it comes to: a sum and its answer."""
+    lag, lead = degrees_text(budget.lag), budget.lead
+    minus = "\N{MINUS SIGN}"
+    terms = f"{lag} lag "
+    terms += f"{minus} {degrees_text(lead)} lead" if lead >= 0 else f"+ {degrees_text(-lead)} behind"
+    total = budget.lag - lead
+    if budget.horn_turn:
+        terms += " + 180° horn"
+        total += budget.horn_turn
+    if abs(total - budget.needed) > 1e-9:
+        terms += f" {minus} 360°"
+    where = offset_words(budget.needed, budget.rotor.rotation, 1)
+    if where[0].isdigit() and budget.needed > 0:
+        return terms, f"= {where}"
+    return terms, f"= {degrees_text(budget.needed)}: {where}"
 
 
 def needed_offset(lag: float, lead: float, trailing: bool) -> float:

@@ -2,7 +2,7 @@
 
 import math
 
-from ..blade.phase import Budget
+from ..blade.phase import Budget, sum_lines
 from ..conventions import (
     HALF_TURN,
     Rotation,
@@ -10,7 +10,6 @@ from ..conventions import (
     bearing_of,
     bearing_words,
     degrees_text,
-    offset_words,
     sense,
 )
 from ..fields import Drawing
@@ -54,24 +53,6 @@ def predict_rose(rotation: Rotation) -> Drawing:
         canvas.svg(f' data-cx="{rose.x:g}" data-cy="{rose.y:g}" data-r="{RING:g}"'),
         f"A bearing rose seen from above, nose at the top; the rotor turns {rotation}. Nothing is marked on it yet.",
     )
-
-
-def sum_lines(budget: Budget) -> tuple[str, str]:
-    """The budget as a line of arithmetic, and what it comes to: a sum and its answer."""
-    lag, lead = degrees_text(budget.lag), budget.lead
-    minus = "\N{MINUS SIGN}"
-    terms = f"{lag} lag "
-    terms += f"{minus} {degrees_text(lead)} lead" if lead >= 0 else f"+ {degrees_text(-lead)} behind"
-    total = budget.lag - lead
-    if budget.horn_turn:
-        terms += " + 180° horn"
-        total += budget.horn_turn
-    if abs(total - budget.needed) > 1e-9:
-        terms += f" {minus} 360°"
-    where = offset_words(budget.needed, budget.rotor.rotation, 1)
-    if where[0].isdigit() and budget.needed > 0:
-        return terms, f"= {where}"
-    return terms, f"= {degrees_text(budget.needed)}: {where}"
 
 
 def _angle_label(

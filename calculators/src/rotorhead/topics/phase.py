@@ -2,9 +2,9 @@
 
 import math
 
-from ..blade.phase import Budget, Reconciled, budget_of, buildable_offsets, needed_offset, reconcile
+from ..blade.phase import Budget, Reconciled, budget_of, buildable_offsets, needed_offset, reconcile, sum_lines
 from ..conventions import bearing_words, degrees_text, offset_words
-from ..drawing.rose import budget_rose, sum_lines
+from ..drawing.rose import budget_rose
 from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
 from ..flight.atmosphere import density
 from ..rotor import Rotor
