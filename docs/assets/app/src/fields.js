@@ -31,7 +31,6 @@ class Field {
     this.unit = /** @type {HTMLElement | null} */ (box.querySelector(".hd-unit"));
     this.fault = /** @type {HTMLElement | null} */ (box.querySelector(".hd-fault"));
     this.reset = /** @type {HTMLButtonElement | null} */ (box.querySelector(".hd-field-reset"));
-    this.label = box.querySelector("label")?.textContent?.trim() ?? this.name;
     /** @type {ReturnType<typeof setTimeout> | undefined} */
     this.pause = undefined;
     this.#listen();
@@ -76,7 +75,6 @@ class Field {
   #speakSlider() {
     const { slider, text, unit } = this;
     if (!slider) return;
-    if (!slider.hasAttribute("aria-labelledby")) slider.setAttribute("aria-label", this.label);
     slider.setAttribute("aria-valuetext", `${text?.value ?? slider.value} ${unit?.textContent?.trim() ?? ""}`.trim());
   }
 
@@ -170,11 +168,6 @@ export class Fields {
   /** @param {string} name @param {string} text */
   enter(name, text) {
     this.all.get(name)?.enter(text);
-  }
-
-  /** @param {string} name */
-  labelOf(name) {
-    return this.all.get(name)?.label ?? name;
   }
 
   /** @param {Map<string, string>} faults sentences by field; the others are cleared */
