@@ -43,9 +43,11 @@ def main(arguments: list[str] | None = None) -> int:
             if not equals:
                 print(f"--set {entry}: write it as name=value.", file=sys.stderr)
                 return 2
+            of_head = name.strip().startswith("head.")
             name = name.strip().removeprefix("head.")
-            own = any(item.name == name for item in calculator.inputs)
-            (figures if not own and (name in BY_KEY or name in OPTION_BY_KEY) else inputs)[name] = text
+            own = not of_head and any(item.name == name for item in calculator.inputs)
+            known = name in BY_KEY or name in OPTION_BY_KEY
+            (figures if of_head or (known and not own) else inputs)[name] = text
         if options.head_file:
             try:
                 head = from_json(options.head_file.read_text(encoding="utf-8"))

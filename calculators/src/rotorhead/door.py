@@ -126,21 +126,28 @@ def _reunit(data: Request) -> Reply:
     return {"head": {"base": choice.base, "mirrored": choice.mirrored, "changes": changes}, "inputs": inputs}
 
 
+def _other_side(text: str) -> str:
+    """A typed bearing in the mirror; what is no number stays as it was typed."""
+    try:
+        return units.plain((360.0 - parse_number(text, "", "")) % 360.0, 3)
+    except Refused:
+        return text
+
+
 def _turn(data: Request) -> Reply:
     """Turn the head the other way: bearings the reader typed are mirrored with it."""
     choice = head_choice(data.get("head", {}))
     changes = dict(choice.changes)
     for key, text in changes.items():
         if key.endswith(_BEARINGS):
-            try:
-                typed = parse_number(text, key, key)
-            except Refused:
-                continue
-            changes[key] = units.plain((360.0 - typed) % 360.0, 3)
+            changes[key] = _other_side(text)
         elif key == "rotation":
             changes[key] = {"anticlockwise": "clockwise", "clockwise": "anticlockwise"}.get(text, text)
     turned = HeadChoice(choice.base, not choice.mirrored, changes)
-    inputs = {name: _texts(texts) for name, texts in dict(data.get("inputs", {})).items()}
+    inputs: dict[str, dict[str, str]] = {}
+    for calculator, texts in dict(data.get("inputs", {})).items():
+        bearings = {i.name for i in named(calculator).inputs if getattr(i, "bearing", False)}
+        inputs[calculator] = {k: _other_side(t) if k in bearings else t for k, t in _texts(texts).items()}
     return {"head": {"base": turned.base, "mirrored": turned.mirrored, "changes": changes}, "inputs": inputs}
 
 
@@ -164,12 +171,13 @@ def add_part(archive: str) -> None:
 
 def answer(text: str) -> str:
     """One request as JSON text -> one answer as JSON text: result, invalid or failed. Never raises."""
-    request_id: object = None
+    request_id: int | str | None = None
     try:
         data = json.loads(text)
         if not isinstance(data, dict):
             raise refuse("request", "A request is a JSON object.")
-        request_id = data.get("id")
+        given = data.get("id")
+        request_id = given if isinstance(given, int | str) else None
         op = _OPS.get(str(data.get("op")))
         if op is None:
             raise refuse("op", f"There is no request “{str(data.get('op'))[:40]}”.")
@@ -182,7 +190,7 @@ def answer(text: str) -> str:
         })  # fmt: skip
     except Exception as error:  # the door is the last place that can turn a fault into a sentence
         return json.dumps({
-            "state": "failed", "id": request_id if isinstance(request_id, int | str) else None,
+            "state": "failed", "id": request_id,
             "text": "This could not be computed; please go back to the head's own figures.",
             "kind": type(error).__name__,
         })  # fmt: skip

@@ -24,7 +24,7 @@ def always(values: Values, rotor: Rotor) -> bool:
 class Number:
     """A number a reader can set. Limits, slider (low, high, step) and default are in the quantity's
     metric unit; the hard limits refuse, the slider range only sizes the slider. An input with a
-    `group` is folded away under that heading."""
+    `group` is folded away under that heading; a `bearing` is mirrored when the head is turned the other way."""
 
     name: str
     label: str
@@ -37,6 +37,7 @@ class Number:
     help: str = ""
     group: str = ""
     applies: Callable[[Values, Rotor], bool] = always
+    bearing: bool = False
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,7 @@
 
 Every quantity has a metric and an imperial unit. The factors are exact by definition unless said
 otherwise (NIST SP 811, Guide for the Use of the SI, appendix B; from memory, checked against
-`pint` in the tests): 1 ft = 0.3048 m, 1 in = 25.4 mm, 1 lb = 0.45359237 kg,
+`scipy.constants` in the tests): 1 ft = 0.3048 m, 1 in = 25.4 mm, 1 lb = 0.45359237 kg,
 standard gravity 9.80665 m/s².
 """
 
@@ -94,7 +94,7 @@ QUANTITIES: Final[dict[str, Quantity]] = {
 # needs more of them, a smaller one fewer, for the same number of meaningful figures.
 _EXTRA_DECIMALS: Final = {
     "small_length": 2, "density": 2, "mass": 0, "inertia": 0, "altitude": 0, "force": 1,
-    "pressure": -1, "pitch_per_travel": -1, "disc_loading": 1, "length": 0, "pull": 0,
+    "pressure": -1, "moment": 1, "spring": 1, "moment_per_angle": 1, "pitch_per_travel": -1, "disc_loading": 1, "length": 0, "pull": 0,
 }  # fmt: skip
 
 

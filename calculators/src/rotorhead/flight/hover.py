@@ -53,10 +53,13 @@ def thrust_of_pitch(rotor: Rotor, pitch75: float) -> tuple[float, float]:
     lift moment over I_β Ω².
     """
     slope = rotor.solidity * rotor.lift_slope
-    width = (1.0 - rotor.root_cut) / _STATIONS
+    span = 1.0 - rotor.root_cut
     ct = moment = 0.0
     for i in range(_STATIONS):
-        x = rotor.root_cut + (i + 0.5) * width
+        # Stations crowd toward the tip, where lift and loss change fastest.
+        angle = (i + 0.5) / _STATIONS * math.pi / 2.0
+        x = rotor.root_cut + span * math.sin(angle)
+        width = span * math.cos(angle) * math.pi / 2.0 / _STATIONS
         theta = pitch75 + rotor.twist * (x - 0.75)
         inflow, _ = annulus_inflow(theta, x, slope, rotor.blades)
         lift = theta * x * x - inflow * x

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 
+from ..faults import Refused, refuse
 from ..fields import Number, Values
 from ..mechanism.hands import rig_of
 from ..mechanism.plate import Pose
@@ -52,3 +53,15 @@ LINK_FIGURES = (
 HAND_FIGURES = (
     "collective_low_deg", "collective_high_deg", "cyclic_fore_aft_deg", "cyclic_left_right_deg",
 )  # fmt: skip
+
+
+def within_links(work: Callable[[], tuple[float, ...]], field: str) -> tuple[float, ...]:
+    """Run `work`; links that don't close there are the fault of what the reader entered, not of the head."""
+    try:
+        return work()
+    except Refused as refused:
+        if any(f.field == "link_mm" for f in refused.faults):
+            raise refuse(
+                field, "There the pitch links no longer reach: bring the plate nearer to level and to height 0."
+            ) from None
+        raise

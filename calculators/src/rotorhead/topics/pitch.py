@@ -19,7 +19,7 @@ from ..mechanism.links import (
 )
 from ..mechanism.plate import pose_from_tilt
 from ..rotor import Rotor
-from .common import FORWARD, HAND_FIGURES, LEFT, LEVER, LINK_FIGURES, fixed, hands_pose, hands_words
+from .common import FORWARD, HAND_FIGURES, LEFT, LEVER, LINK_FIGURES, fixed, hands_pose, hands_words, within_links
 
 STEPS = 72
 
@@ -46,7 +46,8 @@ def compute(values: Values, rotor: Rotor) -> Answer:
         low = azimuth_of(float(values["low"]), rotor.rotation)
         pose = pose_from_tilt(float(values["height"]), float(values["tilt"]), low)
     mast = float(values["rotor_angle"])
-    commanded = pitch_round(rotor, pose, STEPS)
+    field = "lever" if values["from"] == "hands" else "height"
+    commanded = within_links(lambda: pitch_round(rotor, pose, STEPS), field)
     harmonic = harmonics(commanded)
     curve, flap = commanded, (0.0, 0.0, 0.0)
     if values["blades"] == "flapping":
@@ -138,7 +139,7 @@ CALCULATOR = Calculator(
         Number("height", "Plate height", "small_length", -300, 300, (-60, 60, 0.5), fixed(0.0), 1, applies=_pose),
         Number("tilt", "Plate tilt", "angle", 0, 30, (0, 12, 0.1), fixed(5.0), 1, applies=_pose),
         Number("low", "Plate low at a bearing of", "angle", 0, 360, (0, 359, 1), fixed(0.0), 0, "clockwise from the nose",
-               applies=_pose),
+               applies=_pose, bearing=True),
         Number("rotor_angle", "Rotor turned by", "angle", 0, 360, (0, 360, 5), fixed(30.0), 0,
                "0: blade 1 over the tail; in the direction of rotation"),
         Choice("from", "Start from", (("hands", "lever and stick"), ("pose", "the plate")), "hands", group="More"),

@@ -10,7 +10,7 @@ from ..mechanism.hands import rig_of
 from ..mechanism.links import harmonics, pitch_round
 from ..mechanism.plate import Pose, plane_through, pose_from_rods, pose_from_tilt, rod_heights
 from ..rotor import Rotor
-from .common import LINK_FIGURES, ROD_FIGURES, fixed
+from .common import LINK_FIGURES, ROD_FIGURES, fixed, within_links
 
 
 def _rod_default(index: int) -> Callable[[Rotor], float]:
@@ -59,7 +59,9 @@ def compute(values: Values, rotor: Rotor) -> Answer:
         for n, h in enumerate(heights, 1):
             results[f"rod_{n}_height"] = h
     level = pose.tilt < 1e-9
-    harmonic = harmonics(pitch_round(rotor, pose, 36))
+    harmonic = harmonics(
+        within_links(lambda: pitch_round(rotor, pose, 36), "rod_1" if values["from"] == "rods" else "height")
+    )
     low_bearing = bearing_of(pose.low_azimuth, rotor.rotation)
     results |= {
         "height_exact": pose.height,
@@ -138,12 +140,12 @@ CALCULATOR = Calculator(
         Number("height", "Plate height", "small_length", -300, 300, (-80, 80, 0.5), fixed(5.0), 1, applies=_from_pose),
         Number("tilt", "Plate tilt", "angle", 0, 30, (0, 15, 0.1), fixed(5.0), 1, applies=_from_pose),
         Number("low", "Low point at a bearing of", "angle", 0, 360, (0, 359, 1), fixed(0.0), 0,
-               "clockwise from the nose", applies=_from_pose),
+               "clockwise from the nose", applies=_from_pose, bearing=True),
         Choice("from", "Start from", (("rods", "rod heights"), ("pose", "height, tilt and low point")), "rods"),
         Choice("extra", "A further rod under the ring", (("no", "no"), ("yes", "yes: more rods than it takes")), "no",
                group="One rod too many", applies=_from_rods),
         Number("extra_bearing", "It stands at a bearing of", "angle", 0, 360, (0, 359, 1), fixed(300.0), 0, group="One rod too many",
-               applies=_fourth),
+               applies=_fourth, bearing=True),
         Number("extra_height", "Its height", "small_length", -400, 400, (-120, 120, 0.5), fixed(1.0), 1, group="One rod too many",
                applies=_fourth),
     ),
@@ -182,7 +184,7 @@ CALCULATOR = Calculator(
             "elementary geometry (independent linear solve)",
             "birch2",
             {"rod_1": "10", "rod_2": "-2", "rod_3": "4"},
-            {"rod_radius_mm": "200"},
+            {"rod_radius_mm": "200", "rods.1.stroke_mm": "150", "rods.2.stroke_mm": "150", "rods.3.stroke_mm": "150"},
             {"height_linear": (4.0, 1e-6), "tilt_linear": (1.983991, 1e-6)},
         ),
     ),
