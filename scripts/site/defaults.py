@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
+import json
 from functools import cache
 from typing import Any, Final
 
-import json
-
+import mathml
 from rotorhead import door, render
 from rotorhead.head import DEMONSTRATION
 from rotorhead.site_figures import FIGURES
 from rotorhead.topics import ALL
-
-import mathml
 
 HEAD: Final = "alder3"
 UNITS: Final = "metric"

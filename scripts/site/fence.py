@@ -10,7 +10,6 @@ from typing import Any
 import defaults
 import forms
 import heads
-
 from rotorhead.topics import ALL
 
 _numbers = count(1)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from html import escape
+import json
+from html import escape, unescape
 from typing import Any
 
 import defaults
-
+import plots
 from rotorhead import units
 from rotorhead.fields import Calculator, Choice, Number
 from rotorhead.head_figures import BY_KEY, OPTION_BY_KEY, RODS_MOST
@@ -98,6 +99,15 @@ def calculator_html(name: str) -> str:
     if figures:
         groups += f'<details class="hd-figures"><summary>Figures of this head</summary>{figures}</details>'
     label = escape(run["head"]["label"])
+    chart = ""
+    if "chart" in parts:
+        empty = "></hd-chart>"
+        data = json.loads(unescape(parts["chart"].partition('data-chart="')[2].partition('"')[0]))
+        drawn = parts["chart"].replace(empty, f">{plots.printed(data, f'plot-{name}')}</hd-chart>")
+        chart = (
+            f'<div class="hd-chart-slot" data-part="chart">{drawn}</div>'
+            f'<details class="hd-values"><summary>Table of values</summary><div data-part="table">{parts["table"]}</div></details>'
+        )
     return (
         f'<hd-calculator name="{calculator.id}" id="calculator-{calculator.id}" data-state="printed" '
         f'aria-label="{escape(calculator.title)}" role="region">'
@@ -109,7 +119,7 @@ def calculator_html(name: str) -> str:
         f'<div class="hd-side"><form class="hd-controls" autocomplete="off">{first}{groups}</form>'
         '<p class="hd-status" role="status"></p>'
         f'<div class="hd-results" data-part="results">{parts["results"]}</div></div></div>'
-        '<details class="hd-working"><summary>The working</summary>'
+        f'{chart}<details class="hd-working"><summary>The working</summary>'
         f'<div data-part="working">{parts["working"]}</div></details>'
         '<div class="hd-tools"></div></hd-calculator>'
     )

@@ -9,7 +9,6 @@ from html import escape
 from typing import TYPE_CHECKING
 
 import defaults
-
 from rotorhead.conventions import count_word
 from rotorhead.head import demonstration
 

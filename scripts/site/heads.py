@@ -5,7 +5,6 @@ from __future__ import annotations
 from html import escape
 
 import defaults
-
 from rotorhead.derived import figures as derived_figures
 from rotorhead.head import demonstration
 from rotorhead.head_figures import BY_KEY, GROUPS, OPTION_BY_KEY

@@ -20,10 +20,9 @@ import licences  # noqa: E402
 import printed  # noqa: E402
 import runtime  # noqa: E402
 import values  # noqa: E402
-from mkdocs.exceptions import PluginError  # noqa: E402
-
 from house.build import public_url_from_environment  # noqa: E402
 from house.say import TroubleError  # noqa: E402
+from mkdocs.exceptions import PluginError  # noqa: E402
 
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig

@@ -7,7 +7,6 @@ from functools import cache
 from pathlib import Path
 
 import latex2mathml.converter
-
 from rotorhead.topics import ALL
 
 

@@ -22,11 +22,10 @@ from typing import Any
 import compiled
 import parts
 import trimmed
-from undocumented import without_docstrings
-
 from house.paths import APP, BUILD, CALCULATORS, PACKAGE, SCRIPTS
 from house.say import run_quietly
 from house.stamps import fingerprint
+from undocumented import without_docstrings
 
 PYODIDE = APP / "node_modules" / "pyodide"
 CACHE = BUILD / "runtime"

@@ -8,6 +8,7 @@ from functools import cache
 from html import escape
 from importlib import resources
 
+from .charts import chart_html, table_html
 from .fields import WORDS, Calculator, Case
 from .site_values import result_html
 from .units import QUANTITIES, from_si, show
@@ -37,14 +38,18 @@ def equation_html(latex: str) -> str:
 
 
 def parts(calculator: Calculator, case: Case) -> dict[str, str]:
-    """HTML for the four slots of a calculator on a page."""
+    """HTML for the slots of a calculator on a page: sentence, drawing, results, working; chart and table if it has one."""
     drawing = calculator.drawing(case)
-    return {
+    made = {
         "sentence": f"<p>{escape(calculator.describe(case))}</p>",
         "drawing": f'{drawing.svg}<p class="hd-caption">{escape(drawing.text)}</p>',
         "results": _results(calculator, case),
         "working": _working(calculator, case),
     }
+    if calculator.chart:
+        chart = calculator.chart(case)
+        made |= {"chart": chart_html(chart, case), "table": table_html(chart, case)}
+    return made
 
 
 def _results(calculator: Calculator, case: Case) -> str:

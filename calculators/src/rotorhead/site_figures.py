@@ -12,6 +12,7 @@ from .fields import Drawing
 from .mechanism.hands import rig_of
 from .mechanism.links import harmonics, pitch_round, pitches_now
 from .rotor import Rotor
+from .tables import mixing_matrix
 
 
 def _pitch_strip(rotor: Rotor, system: units.System) -> Drawing:
@@ -34,12 +35,16 @@ FIGURES: Final[dict[str, Callable[[Rotor, units.System], Drawing]]] = {
 }
 
 
+TABLES: Final[dict[str, Callable[[Rotor, units.System], str]]] = {"mixing-matrix": mixing_matrix}
+
+
 def figure_html(drawing: Drawing) -> str:
     """A drawing and its words."""
     return f'{drawing.svg}<span class="hd-caption">{escape(drawing.text)}</span>'
 
 
 def figures(rotor: Rotor, system: units.System, names: Iterable[str] | None = None) -> dict[str, str]:
-    """Drawings by name for this head, as HTML; all of them when no names are given."""
-    wanted = FIGURES.keys() if names is None else [n for n in names if n in FIGURES]
-    return {name: figure_html(FIGURES[name](rotor, system)) for name in wanted}
+    """Drawings and tables by name for this head, as HTML; all of them when no names are given."""
+    wanted = {*FIGURES, *TABLES} if names is None else set(names)
+    drawn = {name: figure_html(draw(rotor, system)) for name, draw in FIGURES.items() if name in wanted}
+    return drawn | {name: make(rotor, system) for name, make in TABLES.items() if name in wanted}
