@@ -31,7 +31,7 @@ def _coloured(svg: str) -> str:
 
 def printed(chart: dict[str, Any], name: str) -> str:
     """One chart as inline SVG; `name` keeps its ids apart from those of other charts on a page."""
-    style = {
+    style: Any = {
         "svg.fonttype": "none", "svg.hashsalt": name, "font.size": 9, "text.color": _INK, "axes.labelcolor": _INK,
         "xtick.color": _INK, "ytick.color": _INK, "axes.edgecolor": _FAINT, "grid.color": _FAINT, "axes.spines.top": False,
         "axes.spines.right": False, "axes.unicode_minus": True,

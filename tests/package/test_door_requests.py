@@ -127,7 +127,7 @@ def test_values_for_running_text(base: str, mirrored: bool) -> None:
     reply = ask("values", head=head(base, mirrored=mirrored), units="metric")
     values = reply["values"]
     assert reply["state"] == "result"
-    assert set(reply["figures"]) == set(site_figures.FIGURES)
+    assert set(reply["figures"]) == {*site_figures.FIGURES, *site_figures.TABLES}
     for name, html in values.items():
         assert html.strip(), name
         assert not re.search(r"\b(nan|inf|None)\b", html), name

@@ -24,6 +24,7 @@ def data(chart: Chart, case: Case) -> dict[str, Any]:
             for line in chart.lines
         ],
         "cursor": chart.cursor,
+        "cursorField": chart.cursor_field,
         "points": chart.points,
     }
 

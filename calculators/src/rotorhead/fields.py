@@ -109,8 +109,9 @@ class Line:
 class Chart:
     """Lines over a common x: what the page draws live, prints at build and lists as a table.
 
-    `x` is in `x_quantity`'s metric unit or a plain number; `cursor` a place on x or None. `every`: each
-    how many points a row of the table stands.
+    `x` is in `x_quantity`'s metric unit or a plain number; `cursor` a place on x or None, and
+    `cursor_field` the input that it shows and that picking a place sets. `every`: each how many points a
+    row of the table stands.
     """
 
     title: str
@@ -122,6 +123,7 @@ class Chart:
     cursor: float | None = None
     every: int = 6
     points: bool = False
+    cursor_field: str = ""
 
 
 @dataclass(frozen=True)

@@ -1,9 +1,13 @@
 """Calculator *link-load*: the moment a blade asks of its horn, and the load in its link round the turn."""
 
+import math
+
+from ..conventions import TURN
 from ..drawing.curves import curve_drawing
-from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Number, Result, Step, Values
 from ..loads.rods import amplitudes
 from ..rotor import Rotor
+from .common import fixed
 from .load_inputs import BLADE, FIGURES, STATE, loads_of
 
 
@@ -19,6 +23,7 @@ def compute(values: Values, rotor: Rotor) -> Answer:
         {
             "steady": link[0],
             "peak": max(loads.links, key=abs),
+            "now": loads.links[_index(values, len(loads.links))],
             "once": link[1],
             "twice": link[2],
             "propeller": propeller[0],
@@ -31,6 +36,11 @@ def compute(values: Values, rotor: Rotor) -> Answer:
         },
         loads,
     )
+
+
+def _index(values: Values, steps: int) -> int:
+    """Step nearest to the blade's azimuth."""
+    return round(float(values["rotor_angle"]) / TURN * steps) % steps
 
 
 def _sense(load: float) -> str:
@@ -87,7 +97,7 @@ def drawing(case: Case) -> Drawing:
             "inertia and flattening": ("r-disc", closed([p.inertia + p.propeller for p in loads.parts])),
             "air": ("r-pitch", closed([p.air for p in loads.parts])),
         },
-        None, "blade azimuth, degrees from the tail", "N·m",
+        math.degrees(case.number("rotor_angle")), "blade azimuth, degrees from the tail", "N·m",
         f"Moment the horn must give over a turn, nose-up positive: between {min(p.total for p in loads.parts):.0f} and "
         f"{max(p.total for p in loads.parts):.0f} N·m.".replace("-", "\N{MINUS SIGN}"),
     )  # fmt: skip
@@ -102,6 +112,7 @@ def chart(case: Case) -> Chart:
         tuple(360.0 * i / n for i in range(n + 1)), "load (positive: squeezed)", "force",
         (Line("link load", "plate", (*loads.links, loads.links[0])),
          Line("its mean", "structure", (case.result("steady"),) * (n + 1))),
+        cursor=math.degrees(case.number("rotor_angle")), cursor_field="rotor_angle",
     )  # fmt: skip
 
 
@@ -110,12 +121,17 @@ CALCULATOR = Calculator(
     title="Load in a pitch link",
     question="What does a blade ask of its pitch link?",
     page="hands/control-loads.md",
-    inputs=(*STATE, *BLADE),
+    inputs=(
+        *STATE,
+        Number("rotor_angle", "Blade stands at an azimuth of", "angle", 0, 360, (0, 360, 5), fixed(0.0), 0, "0: over the tail"),
+        *BLADE,
+    ),
     figures_first=("pitching_moment_coefficient",),
     figures=tuple(k for k in FIGURES if k != "pitching_moment_coefficient"),
     results=(
         Result("steady", "Link load, steady", "force", 0),
         Result("peak", "Link load, at most", "force", 0),
+        Result("now", "Link load now", "force", 0),
         Result("once", "… varying once a turn", "force", 0),
         Result("twice", "… twice a turn", "force", 0),
         Result("propeller", "Against flattening", "moment", 1),

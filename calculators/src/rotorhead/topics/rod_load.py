@@ -81,7 +81,7 @@ def chart(case: Case) -> Chart:
     )
     return Chart(
         "Rod loads as the rotor turns", "rotor turned by, degrees", tuple(360.0 * i / n for i in range(n + 1)),
-        "load (positive: pushing up)", "force", lines, cursor=math.degrees(case.number("rotor_angle")),
+        "load (positive: pushing up)", "force", lines, cursor=math.degrees(case.number("rotor_angle")), cursor_field="rotor_angle",
     )  # fmt: skip
 
 
