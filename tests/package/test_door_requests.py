@@ -176,7 +176,7 @@ CHANGES = {"rpm": "350", "rods.1.bearing_deg": "30", "rods.2.bearing_deg": "150.
 
 def test_turned_twice_is_as_before() -> None:
     """Rotation and typed bearings go over and come back; what is no number stays."""
-    inputs = {"phase": {"turn_rods": "5"}}
+    inputs = {"phase": {"turn_rods": "5"}, "plate": {"from": "pose", "low": "30", "height": "4"}}
     once = ask("turn", head={"base": "alder3", "mirrored": False, "changes": CHANGES}, inputs=inputs)
     assert once["head"]["mirrored"] is True
     turned = once["head"]["changes"]
@@ -186,6 +186,8 @@ def test_turned_twice_is_as_before() -> None:
         "0",
     )
     assert (turned["rotation"], turned["chord_m"], turned["rpm"]) == ("anticlockwise", "wide", "350")
+    assert once["inputs"]["phase"] == inputs["phase"]
+    assert once["inputs"]["plate"] == {"from": "pose", "low": "330", "height": "4"}
     twice = ask("turn", head=once["head"], inputs=once["inputs"])
     assert twice["head"] == {"base": "alder3", "mirrored": False, "changes": CHANGES}
     assert twice["inputs"] == inputs
@@ -230,3 +232,18 @@ def test_what_a_reader_typed_cannot_become_markup() -> None:
     for name in ALL:
         parts = run(name)["parts"]
         assert all("<script" not in part and "onerror" not in part for part in parts.values())
+
+
+@pytest.mark.parametrize("turn", ["90", "-90", "180"])
+@pytest.mark.parametrize("name", ["phase", "disc"])
+@pytest.mark.parametrize("base", DEMONSTRATION)
+def test_rods_turned_a_right_angle_give_sensible_figures(base: str, name: str, turn: str) -> None:
+    """Nothing of the answer, or all of it, comes across: a sentence or a figure a reader can use, never
+    a number with sixteen digits."""
+    reply = run(name, head=head(base, False, mixing_turn_deg=turn, rods__1__stroke_mm="800", rods__2__stroke_mm="800",
+                                rods__3__stroke_mm="800"))  # fmt: skip
+    assert reply["state"] == "result"
+    for result in reply["results"]:
+        if result["unit"] == "%" and isinstance(result["value"], float | int):
+            assert abs(result["value"]) < 1e6, result["name"]
+    assert not re.search(r"\d{8,}", reply["spoken"])

@@ -2,8 +2,8 @@
 
 Found by repeating that calculation here until it gave its printed digits:
 - Hover pitch is the same theory on both sides, blade-element momentum with Prandtl's tip loss. It
-  was summed there by trapezoids on 400 stations up to 0.9995 R, in the package by midpoints of 40
-  annuli; a fine sum lies between. The tip's last annulus is what the package sums coarsely.
+  was summed there by trapezoids on 400 stations up to 0.9995 R, in the package by 40 annuli that crowd
+  toward the tip; a fine sum agrees with the package to 0.01 % and with them to 0.05 %.
 - Coning was calculated there with the mean inflow at every radius. The package keeps each annulus's
   own inflow, which is larger outboard, where the lift's arm is longest: less moment, less coning.
 """
@@ -112,21 +112,21 @@ def head_id(request: pytest.FixtureRequest) -> str:
 
 
 def test_hover_pitch(head_id: str) -> None:
-    """Their sum repeated gives their digits; the package stays within 0.3 % of the fine sum."""
+    """Their sum repeated gives their digits; the package stays within 0.01 % of the fine sum."""
     rotor, expected = of_head(demonstration(head_id)), EXPECTED[head_id]
     assert math.degrees(theirs(rotor).theta) == pytest.approx(expected["hover_theta75"], abs=6e-4)
     converged = math.degrees(fine(rotor).theta)
     assert expected["hover_theta75"] == pytest.approx(converged, rel=5e-4)
-    assert ours(rotor, "hover_pitch") == pytest.approx(converged, rel=3e-3)
+    assert ours(rotor, "hover_pitch") == pytest.approx(converged, rel=1e-4)
 
 
 def test_coning(head_id: str) -> None:
-    """Mean inflow repeated gives their digits; local inflow gives the package's figure within 0.3 %,
+    """Mean inflow repeated gives their digits; local inflow gives the package's figure within 0.02 %,
     which is less than theirs by up to 10 %: inflow is larger outboard."""
     rotor, expected = of_head(demonstration(head_id)), EXPECTED[head_id]
     found = fine(rotor)
     assert math.degrees(coning_in_mean_inflow(rotor, theirs(rotor))) == pytest.approx(expected["coning"], abs=6e-5)
-    assert ours(rotor, "coning") == pytest.approx(math.degrees(coning_in_local_inflow(rotor, found)), rel=3e-3)
+    assert ours(rotor, "coning") == pytest.approx(math.degrees(coning_in_local_inflow(rotor, found)), rel=2e-4)
     assert 0.90 < ours(rotor, "coning") / expected["coning"] < 1.0
     inner, outer = found.inflow[found.x < 0.5], found.inflow[(found.x > 0.7) & (found.x < 0.95)]
     assert outer.mean() > 1.1 * inner.mean()
@@ -140,7 +140,7 @@ def test_commanded_pitch(head_id: str) -> None:
     assert sum_there == pytest.approx(expected["hover_commanded75"], abs=1e-3)
     sum_here = ours(rotor, "hover_pitch") + rotor.tan_delta3 * ours(rotor, "coning")
     assert ours(rotor, "hover_command") == pytest.approx(sum_here, rel=1e-9)
-    apart = 0.003 * expected["hover_theta75"] + 0.10 * tangent * expected["coning"]
+    apart = 5e-4 * expected["hover_theta75"] + 0.10 * tangent * expected["coning"]
     assert ours(rotor, "hover_command") == pytest.approx(expected["hover_commanded75"], abs=apart)
 
 
@@ -155,4 +155,4 @@ def test_flattening_moment(head_id: str) -> None:
 
     assert moment(expected["hover_theta75"]) == pytest.approx(expected["prop_moment"], rel=1e-4)
     assert ours(rotor, "propeller_moment") == pytest.approx(moment(ours(rotor, "hover_pitch")), rel=1e-9)
-    assert ours(rotor, "propeller_moment") == pytest.approx(expected["prop_moment"], rel=3e-3)
+    assert ours(rotor, "propeller_moment") == pytest.approx(expected["prop_moment"], rel=6e-4)

@@ -16,7 +16,7 @@ from rotorhead.run import default_text, number_text, slider
 from rotorhead.topics import ALL
 from rotorhead.units import QUANTITIES, SYSTEMS, System, decimals, from_si, plain, show, tidy, to_si
 
-MANY = settings(max_examples=15, deadline=None, database=None)
+MANY = settings(max_examples=15, deadline=None, database=None, derandomize=True)
 NUMBERS = [(c.id, i) for c in ALL.values() for i in c.inputs if isinstance(i, Number)]
 
 

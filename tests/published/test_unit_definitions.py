@@ -69,7 +69,8 @@ IMPERIAL = {
     "mass": constants.pound, "speed": FOOT, "force": LBF, "pull": LBF, "moment": LBF * FOOT,
     "moment_per_angle": LBF * FOOT / DEGREE, "spring": LBF * FOOT, "pressure": constants.psi, "area": FOOT**2,
     "inertia": constants.slug * FOOT**2, "density": constants.slug / FOOT**3, "disc_loading": LBF / FOOT**2,
-    "altitude": FOOT, "airspeed": constants.knot, "temperature_difference": 5.0 / 9.0, "pitch_per_travel": DEGREE / constants.inch,
+    "altitude": FOOT, "airspeed": constants.knot, "temperature_difference": 5.0 / 9.0,
+    "pitch_per_travel": DEGREE / constants.inch,
 }  # fmt: skip
 
 
