@@ -118,6 +118,7 @@ class Engine extends EventTarget {
   /** @param {any} message */
   #hear(message) {
     if (message.type === "progress") {
+      if (this.state !== "starting") return; // a straggler must not set a limit on a worker at rest
       if (message.stage === "fetch") this.#fetching("Fetching", message.done, message.total);
       else this.#watch(START_LIMIT);
     } else if (message.type === "ready") {
