@@ -73,14 +73,19 @@ async function begin(start) {
   const open = fileSource(start);
   /** @type {Map<string, Promise<Response>>} */
   const early = new Map();
+  /** @type {Promise<unknown>[]} */
+  const needed = [];
   for (const name of ["pyodide.asm.wasm", "python_stdlib.zip"]) {
     const response = open(name, indexURL + name);
-    response.catch(() => undefined); // heard when Pyodide asks for it
-    early.set(name, response);
+    needed.push(response);
+    // Pyodide would write about a lost file in the console, and wait for ever; it is left waiting, and `lost` speaks.
+    early.set(name, response.catch(() => new Promise(() => undefined)));
   }
   const bytesOf = async (/** @type {string} */ name) => new Uint8Array(await (await open(name, start.addresses[name])).arrayBuffer());
   const packageBytes = bytesOf("rotorhead.zip");
-  packageBytes.catch(() => undefined);
+  needed.push(packageBytes);
+  const lost = Promise.all(needed).then(() => new Promise(() => undefined));
+  lost.catch(() => undefined); // heard below, once Pyodide's own script is in
   /** @type {Map<string, Promise<Uint8Array>>} */
   const parts = new Map();
   for (const name of start.first.filter((known) => start.addresses[known])) {
@@ -96,8 +101,6 @@ async function begin(start) {
     return known ?? browserFetch(address, options);
   };
   if (typeof scope.loadPyodide === "undefined") scope.importScripts(`${indexURL}pyodide.js`);
-  // Pyodide only warns when its wasm doesn't come, and would wait for ever: a lost file ends the start here.
-  const lost = Promise.all([...early.values(), packageBytes]).then(() => new Promise(() => undefined));
   const loading = scope.loadPyodide({
     indexURL,
     stdLibURL: `${indexURL}python_stdlib.zip`,
@@ -120,6 +123,12 @@ async function begin(start) {
     parts.delete(name);
   };
 }
+
+// Pyodide leaves promises of its own behind when a file of it is lost: that is told to the page, not to the console.
+scope.addEventListener("unhandledrejection", (/** @type {PromiseRejectionEvent} */ event) => {
+  event.preventDefault();
+  scope.postMessage({ type: "broken", text: String(event.reason) });
+});
 
 scope.onmessage = async (/** @type {MessageEvent<Start | Ask>} */ event) => {
   const message = event.data;
