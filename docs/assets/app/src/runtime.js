@@ -3,6 +3,7 @@
 import build from "hd:build";
 import workerText from "hd:worker";
 import { asset, fromDisk, loadScript } from "./site.js";
+import { wanted } from "./values.js";
 
 /** Decoded once, kept as Blobs: a restart needs them again. @type {Promise<Map<string, Blob>> | null} */
 let unpacked = null;
@@ -50,7 +51,9 @@ export async function openWorker(report) {
   const sizes = Object.fromEntries(Object.entries(build.files).map(([name, file]) => [name, file.bytes]));
   // What this page's calculators need is fetched beside the runtime, not after it.
   const first = [...document.querySelectorAll("hd-calculator")].map((element) => `part-${element.getAttribute("name")}.zip`);
-  const common = { type: "start", lock: build.lock, build: build.build, sizes, first };
+  const { names, figures } = wanted();
+  const soon = [...new Set(names.map((name) => name.split(".")[0])), ...(figures.length > 0 ? ["figures"] : [])].map((name) => `part-${name}.zip`);
+  const common = { type: "start", lock: build.lock, build: build.build, sizes, first, soon };
   /** @type {BlobPart[]} */
   const source = [workerText];
   /** @type {object} */

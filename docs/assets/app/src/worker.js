@@ -5,14 +5,17 @@
  * compiling overlap.
  */
 
-/** `addresses`: the package and its parts; `first`: parts this page needs at once.
- * @typedef {{type: "start", indexURL: string, addresses: Record<string, string>, first: string[],
+/** `addresses`: the package and its parts; `first`: parts this page needs at once;
+ * `soon`: those it may need after its first answer, when the network may be gone.
+ * @typedef {{type: "start", indexURL: string, addresses: Record<string, string>, first: string[], soon: string[],
  *   files: Record<string, ArrayBuffer> | null, sizes: Record<string, number>, lock: object, build: string}} Start */
 /** @typedef {{type: "ask", id: number, text: string}} Ask */
 
 const scope = /** @type {any} */ (self);
 /** @type {((request: string) => string) | null} */
 let answer = null;
+/** Fetches what the page may ask for later; does so once. */
+let fetchAhead = () => {};
 /** Puts a part of the package in place; each is fetched once. @type {((name: string) => Promise<void>) | null} */
 let fetchPart = null;
 
@@ -88,10 +91,14 @@ async function begin(start) {
   lost.catch(() => undefined); // heard below, once Pyodide's own script is in
   /** @type {Map<string, Promise<Uint8Array>>} */
   const parts = new Map();
-  for (const name of start.first.filter((known) => start.addresses[known])) {
-    parts.set(name, bytesOf(name));
-    parts.get(name)?.catch(() => parts.delete(name)); // asked for again when it is needed
-  }
+  /** @param {string[]} names */
+  const ahead = (names) => {
+    for (const name of names.filter((known) => start.addresses[known] && !parts.has(known))) {
+      parts.set(name, bytesOf(name));
+      parts.get(name)?.catch(() => parts.delete(name)); // asked for again when it is needed
+    }
+  };
+  ahead(start.first);
   // Pyodide asks for its two files by fetch: hand it the ones on their way.
   const browserFetch = scope.fetch?.bind(scope);
   scope.fetch = (/** @type {any} */ address, /** @type {any} */ options) => {
@@ -122,6 +129,21 @@ async function begin(start) {
     placed.add(name);
     parts.delete(name);
   };
+  fetchAhead = () => {
+    ahead(start.soon.filter((name) => !placed.has(name)));
+    fetchAhead = () => {};
+  };
+}
+
+/** Have a request's parts in place; the answer to give where one can't be fetched. @param {string} text @returns {Promise<string>} */
+async function placed(text) {
+  try {
+    for (const name of partsFor(text)) await fetchPart?.(name);
+    return "";
+  } catch {
+    const sentence = "A part of the calculators could not be fetched: the network seems to be gone. Try again when it is back.";
+    return JSON.stringify({ state: "failed", id: JSON.parse(text).id, text: sentence });
+  }
 }
 
 // Pyodide leaves promises of its own behind when a file of it is lost: that is told to the page, not to the console.
@@ -143,10 +165,11 @@ scope.onmessage = async (/** @type {MessageEvent<Start | Ask>} */ event) => {
   }
   try {
     if (!answer || !fetchPart) throw new Error("asked before the start");
-    for (const name of partsFor(message.text)) await fetchPart(name);
-    scope.postMessage({ type: "answer", id: message.id, text: answer(message.text) });
+    const missing = await placed(message.text);
+    scope.postMessage({ type: "answer", id: message.id, text: missing || answer(message.text) });
+    fetchAhead();
   } catch (error) {
-    // The door never raises; what comes here is a part that can't be fetched, or the interpreter itself giving up.
+    // The door never raises; what comes here is the interpreter itself giving up (out of memory, stack).
     scope.postMessage({ type: "broken", text: String(error) });
   }
 };
