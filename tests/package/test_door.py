@@ -146,7 +146,7 @@ def slid(draw: st.DrawFn, calculator: Calculator) -> dict[str, Any]:
 
 
 @pytest.mark.parametrize("name", ALL)
-@settings(max_examples=40, deadline=None, database=None, derandomize=True)
+@settings(max_examples=15, deadline=None, database=None, derandomize=True)
 @given(data=st.data())
 def test_sliders_never_fail(name: str, data: st.DataObject) -> None:
     """Over the whole of every slider, of inputs and of the head's figures, on all heads: an answer or a
@@ -156,7 +156,7 @@ def test_sliders_never_fail(name: str, data: st.DataObject) -> None:
 
 
 @pytest.mark.parametrize("name", ALL)
-@settings(max_examples=25, deadline=None, database=None, derandomize=True)
+@settings(max_examples=15, deadline=None, database=None, derandomize=True)
 @given(data=st.data())
 def test_sliders_of_the_head_alone_answer(name: str, data: st.DataObject) -> None:
     """A head as it is: every refusal then names an input that the reader moved, not the head."""
@@ -170,7 +170,7 @@ def test_sliders_of_the_head_alone_answer(name: str, data: st.DataObject) -> Non
 
 
 @pytest.mark.parametrize("name", ALL)
-@settings(max_examples=25, deadline=None, database=None, derandomize=True)
+@settings(max_examples=15, deadline=None, database=None, derandomize=True)
 @given(data=st.data())
 def test_hard_limits_never_fail(name: str, data: st.DataObject) -> None:
     """Beyond the sliders, at and between the hard limits."""

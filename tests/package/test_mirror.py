@@ -26,8 +26,9 @@ _SWAP = {"left": "right", "right": "left", "clockwise": "anticlockwise", "anticl
 
 
 def changed_over(words: str) -> str:
-    """Left for right and the rotations for each other, as whole words."""
-    return re.sub(r"\b(left|right|anticlockwise|clockwise)\b", lambda m: _SWAP[m.group()], words)
+    """Left for right and the rotations for each other, as whole words; what *is* left stays."""
+    sided = r"(?<!is )(?<!are )\b(left(?! over)|right|anticlockwise|clockwise)\b(?!-)"
+    return re.sub(sided, lambda m: _SWAP[m.group()], words)
 
 
 def in_the_mirror(inputs: dict[str, str]) -> dict[str, str]:
@@ -71,7 +72,7 @@ def answered(name: str, head: str, turned: bool, inputs: dict[str, str]) -> dict
 
 @pytest.mark.parametrize("head_id", DEMONSTRATION)
 @pytest.mark.parametrize("name", ALL)
-@settings(max_examples=6, deadline=None, database=None, derandomize=True)
+@settings(max_examples=4, deadline=None, database=None, derandomize=True)
 @given(data=st.data())
 def test_every_calculator_in_the_mirror(name: str, head_id: str, data: st.DataObject) -> None:
     """Same state, same numbers (sideways ones negated), words with left and right changed over."""
@@ -127,7 +128,7 @@ def test_every_sided_input_is_known_here() -> None:
     for calculator in ALL.values():
         for item in calculator.inputs:
             text = f"{item.label} {item.help}".lower()
-            if isinstance(item, Number) and re.search(r"\b(left|right|bearing|clockwise from)\b", text):
+            if isinstance(item, Number) and (item.bearing or re.search(r"\b(left|right|clockwise from)\b", text)):
                 sided.add(item.name)
             if isinstance(item, Choice) and any(re.search(r"\b(left|right|clockwise)\b", v) for v, _ in item.choices):
                 sided.add(item.name)
