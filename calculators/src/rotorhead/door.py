@@ -8,7 +8,6 @@ import json
 import sys
 from collections.abc import Callable, Mapping
 from dataclasses import replace
-from importlib import invalidate_caches
 from typing import Any, Final, cast
 
 from . import blade, drawing, flight, loads, mechanism, render, site_values, units  # noqa: F401 - packages that parts add to
@@ -166,7 +165,6 @@ def add_part(archive: str) -> None:
         paths = getattr(module, "__path__", None)
         if paths is not None and name.partition(".")[0] == __package__:
             paths.append(f"{archive}/{name.replace('.', '/')}")
-    invalidate_caches()
 
 
 def answer(text: str) -> str:

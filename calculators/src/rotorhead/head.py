@@ -211,6 +211,9 @@ def cross_checked(head: Head) -> Head:
               f"Greatest collective pitch ({high:g}°) must be at least 1° above the least ({low:g}°).")  # fmt: skip
     if abs(head["arm_mm"]) < 10.0:
         fault("arm_mm", f"Horn arm: {head['arm_mm']:g} mm is too short; 10 mm or more, ahead or behind.")
+    if math.hypot(head["link_foot_out_mm"], head["link_foot_ahead_mm"]) < 10.0:
+        fault("link_foot_ahead_mm", f"Link's lower end, ahead of the blade: with {head['link_foot_out_mm']:g} mm out and "
+              f"{head['link_foot_ahead_mm']:g} mm ahead it stands on the mast; 10 mm from its axis at least.")  # fmt: skip
     if head.option("type") == "teetering":
         if head["blades"] != 2:
             fault("blades", f"A teetering head has two blades, not {head['blades']:.0f}.")

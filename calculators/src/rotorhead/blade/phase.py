@@ -36,9 +36,9 @@ class Budget:
         return wrap(self.needed - self.fitted)
 
     @property
-    def off_axis(self) -> float:
-        """Off-axis response over on-axis response for the error: tan(error)."""
-        return math.tan(self.error)
+    def off_axis(self) -> float | None:
+        """Off-axis over on-axis response for the error: tan(error); None where hardly any is on the axis (80° to 100°)."""
+        return None if abs(abs(self.error) - HALF_TURN / 2.0) < math.radians(10.0) else math.tan(self.error)
 
     @property
     def plate_low(self) -> float:

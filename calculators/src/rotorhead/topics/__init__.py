@@ -11,7 +11,10 @@ from typing import Final
 from ..faults import refuse
 from ..fields import Calculator
 
-IDS: Final = ("phase", "rods", "plate", "pitch", "lag", "disc", "gyro")
+IDS: Final = (
+    "phase", "rods", "plate", "pitch", "lag", "disc", "gyro",
+    "reach", "scissors", "joint", "links", "link-load", "rod-load", "shake", "boost",
+)  # fmt: skip
 
 
 def module_of(name: str) -> str:

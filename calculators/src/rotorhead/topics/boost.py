@@ -5,6 +5,7 @@ import math
 from ..drawing.boost import boost_chain
 from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
 from ..loads.hands import LEVER_FRICTION, actuator_force, boosted, unboosted
+from ..loads.rods import PlateLoad
 from ..rotor import Rotor
 from ..units import POUND_FORCE_N
 from .common import fixed
@@ -48,7 +49,9 @@ def compute(values: Values, rotor: Rotor) -> Answer:
             head["pressure_MPa"] * 1e6, head["actuator_bore_mm"] / 1000.0, head["actuator_rod_mm"] / 1000.0,
             float(values["efficiency"]),
         ) * float(values["pressure_share"]) * working  # fmt: skip
-    off, on = unboosted(rotor, loads.steady), boosted(rotor)
+    steady = loads.steady
+    pulled = PlateLoad(steady.down * factor, steady.along * factor, steady.across * factor)
+    off, on = unboosted(rotor, pulled), boosted(rotor)
     friction = head["stick_friction_N"]
     scale = min(
         crossing_scale(abs(off.lever), LEVER_FRICTION * friction, SUSTAINED_PULL),
@@ -129,7 +132,7 @@ def working(case: Case) -> tuple[Step, ...]:
              f"{a('force', abs(off.lever), 1)} + friction = {r['lever_off']}; it wants to go {r['wants']}", "lever"),
         Step("Stick without help: the moment on the plate times its tilt, over half the stick's travel.",
              f"{a('force', off.stick, 1)} + friction = {r['stick_off']}", "stick"),
-        Step("For comparison, what one hand can hold for long by the aeroplane rules (14 CFR 25.143(d); no rotorcraft rule gives a figure): "
+        Step("For comparison, the long-term figures for one hand in the aeroplane rules (14 CFR 25.143(d); no rotorcraft rule gives a figure): "
              f"{both(SUSTAINED_PULL)} fore and aft, {both(SUSTAINED_SIDE)} to a side.",
              f"this head is {r['sustained']} that" + (
                  f"; a head of its shape would cross it near a radius of {a('length', case.result('cross_radius'), 1)} and "
@@ -180,7 +183,7 @@ CALCULATOR = Calculator(
         Result("margin", "Margin", "ratio", 2),
         Result("stall_factor", "Rods would hold it still at a load factor of", "ratio", 1, main=False),
         Result("stall_speed", "… or at a speed of", "words", main=False),
-        Result("sustained", "One hand for long (aeroplane rules' figures)", "words", main=False),
+        Result("sustained", "Long term, one hand (aeroplane rules' figures)", "words", main=False),
         Result("cross_radius", "A similar head crosses it at a radius of", "length", 1, main=False),
         Result("cross_mass", "… and a mass of", "mass", 0, main=False),
         Result("lever_off_n", "Lever, help off", "force", 1, main=False),

@@ -74,7 +74,8 @@ def compute(values: Values, rotor: Rotor) -> Answer:
             "right_by_forward": rf,
             "forward_by_right": fr,
             "right_by_right": rr,
-            "cross": abs(rf / ff),
+            # Where hardly any of a fore-and-aft input goes fore and aft the ratio says nothing.
+            **({"cross": abs(rf / ff)} if abs(ff) > 0.18 * abs(rf) else {}),
         },
         (f, h, low),
     )
@@ -88,9 +89,15 @@ def describe(case: Case) -> str:
         return f"With {hands} the disc is level and cones up {case.show('angle', case.result('coning'))}."
     return (
         f"With {hands} the disc tilts {case.show('angle', case.result('tilt'))}, low {r['low_bearing']}, and cones up "
-        f"{case.show('angle', case.result('coning'))}; {case.show('percent', case.result('cross'), 1)} of a fore-and-aft "
-        "input comes across."
+        f"{case.show('angle', case.result('coning'))}; {_across(case)}."
     )
+
+
+def _across(case: Case) -> str:
+    """How much of a fore-and-aft input goes to a side, in words."""
+    if "cross" not in case.answer.results:
+        return "almost all of a fore-and-aft input goes to a side"
+    return f"{case.show('percent', case.result('cross'), 1)} of a fore-and-aft input comes across"
 
 
 def working(case: Case) -> tuple[Step, ...]:
@@ -109,8 +116,8 @@ def working(case: Case) -> tuple[Step, ...]:
         Step("For full stick, to first order (rows: disc forward, disc right; columns: stick forward, stick right).",
              f"[ {m[0][0]}  {m[0][1]} ; {m[1][0]}  {m[1][1]} ]"),
         Step("Unequal figures on the diagonal are unequal gains, not a phase error; what comes across is off the diagonal.",
-             f"{a('angle', abs(case.result('right_by_forward')), 2)} / {a('angle', abs(case.result('forward_by_forward')), 2)} = "
-             f"{a('percent', case.result('cross'), 1)}"),
+             f"{a('angle', abs(case.result('right_by_forward')), 2)} / {a('angle', abs(case.result('forward_by_forward')), 2)}: "
+             f"{_across(case)}"),
         Step("Moment on the aircraft: hub stiffness, and thrust tilted about the centre of gravity.",
              f"{a('moment', case.result('moment'))} for this tilt at a thrust of {a('force', case.result('thrust'))}", "moment"),
     )  # fmt: skip

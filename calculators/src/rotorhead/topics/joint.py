@@ -25,6 +25,11 @@ def compute(values: Values, rotor: Rotor) -> Answer:
     azimuth, away = float(values["azimuth"]), float(values["away"])
     worst = max(abs(attachment_error(math.radians(2 * i), tilt, drive, away)) for i in range(180))
     cyclic = math.atan(math.tan(tilt) * rotor.ring_radius / abs(rotor.arm))
+    # What a blade feels is the height of its link's foot: the ring's own angle counts, not the one seen from above.
+    off = max(
+        abs(math.sin(ring_azimuth(a, tilt, drive) + away) - math.sin(a + away))
+        for a in (math.radians(2 * i) for i in range(180))
+    )
     c = math.cos(tilt)
     return Answer(
         {
@@ -36,7 +41,7 @@ def compute(values: Values, rotor: Rotor) -> Answer:
             "fastest": 1.0 / c,
             "rate": speed_ratio(azimuth, tilt, drive),
             "attachment": worst,
-            "pitch": cyclic * worst,
+            "pitch": cyclic * off,
             "third": math.tan(tilt / 2.0) ** 2 / 2.0,
         },
         None,
@@ -52,7 +57,7 @@ def describe(case: Case) -> str:
         f"With the plate tilted {a('angle', case.number('tilt'))} the ring runs up to {a('angle', case.result('greatest'), 2)} ahead and "
         f"behind the mast, twice each turn, and its speed varies between {a('ratio', case.result('slowest'), 3)} and "
         f"{a('ratio', case.result('fastest'), 3)} of the mast's; a link {a('angle', case.number('away'), 0)} from the scissors stands up to "
-        f"{a('angle', case.result('attachment'), 2)} off, {a('angle', case.result('pitch'), 2)} of pitch."
+        f"{a('angle', case.result('attachment'), 2)} off, and its blade's pitch is out by up to {a('angle', case.result('pitch'), 2)}."
     )
 
 
@@ -73,7 +78,9 @@ def working(case: Case) -> tuple[Step, ...]:
         Step("The rate of turning varies between the cosine of the tilt and one over it.",
              f"{case.result('slowest'):.4f} to {case.result('fastest'):.4f}; now {case.result('rate'):.4f}"),
         Step("A link standing away from the driven point: foreshortening adds to the joint's own error.",
-             f"up to {deg(case.result('attachment'))}; times the cyclic pitch of this tilt: {deg(case.result('pitch'))}"),
+             f"up to {deg(case.result('attachment'))}"),
+        Step("What the blade feels is the height of the link's foot, which follows the ring's angle in its own plane, against that of a perfect joint.",
+             f"up to {deg(case.result('pitch'))} of pitch"),
         Step("In the pitch of every blade this shows as three waves a turn.",
              f"{100 * case.result('third'):.3f} % of the one wave a turn"),
     )  # fmt: skip

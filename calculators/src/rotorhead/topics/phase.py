@@ -3,7 +3,7 @@
 import math
 
 from ..blade.phase import Budget, Reconciled, budget_of, buildable_offsets, needed_offset, reconcile, sum_lines
-from ..conventions import bearing_words, degrees_text, offset_words
+from ..conventions import HALF_TURN, bearing_words, degrees_text, offset_words
 from ..drawing.rose import budget_rose
 from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
 from ..flight.atmosphere import density
@@ -69,7 +69,7 @@ def compute(values: Values, rotor: Rotor) -> Answer:
             "fitted": b.fitted,
             "fitted_words": offset_words(b.fitted, turning, 1),
             "error": b.error,
-            "off_axis": abs(b.off_axis),
+            **({} if b.off_axis is None else {"off_axis": abs(b.off_axis)}),
             "plate_low": bearing_words(b.plate_low, 1),
             "pitch_least": bearing_words(b.pitch_least, 1),
             "disc_low": bearing_words(b.disc_low, 1),
@@ -96,9 +96,15 @@ def describe(case: Case) -> str:
         within = degrees_text(max(abs(b.error), math.radians(0.1)))
         return f"{needs}; the rods put it there, to within {within}, so stick and disc agree."
     way = "after" if b.error > 0 else "before"
+    if b.off_axis is None:
+        across = "hardly any of the answer goes where the stick points"
+    elif abs(b.error) > HALF_TURN / 2.0:
+        across = "the answer goes the wrong way"
+    else:
+        across = f"{case.show('percent', abs(b.off_axis), 0)} of the answer comes across"
     return (
         f"{needs}; the rods put it {r['fitted_words']}, so the disc goes down {degrees_text(abs(b.error))} {way} the nose: "
-        f"{case.show('percent', case.result('off_axis'), 0)} of the answer comes across."
+        f"{across}."
     )
 
 
@@ -119,7 +125,8 @@ def working(case: Case) -> tuple[Step, ...]:
         Step("What the machine does: rod 1 and the mixing unit.",
              f"{degrees_text(b.fitted, 2)} before the nose; left over {degrees_text(b.error, 2)}"),
         Step("What comes across when something is left over.",
-             f"tan {degrees_text(abs(b.error), 2)} = {100 * abs(b.off_axis):.1f} %", "cross"),
+             f"tan {degrees_text(abs(b.error), 2)} = {100 * abs(b.off_axis):.1f} %" if b.off_axis is not None
+             else f"{degrees_text(abs(b.error), 1)}: all of it", "cross"),
         Step("Counted from the pitch the blade really has, the lag is another figure; the disc lands in the same place.",
              f"{degrees_text(f.lag_actual, 2)} from actual pitch"),
         Step("With inflow that follows the hub moment the lag is shorter; expect this much cross-coupling besides.",

@@ -25,20 +25,22 @@ def _strokes(values: Values, rotor: Rotor) -> Strokes:
     return [s * float(values["stroke_share"]) for s in rotor.rod_strokes]
 
 
-def _stop_words(rod: int) -> str:
-    return f"rod {rod}" if rod else "the stick's own stop"
+def _stop_words(*rods: int) -> str:
+    named = [str(rod) for rod in rods if rod]
+    if not named:
+        return "the stick's own stop"
+    return f"rod {named[0]}" if len(named) == 1 else f"rods {' and '.join(named)}"
 
 
-def _worst(rotor: Rotor, strokes: Strokes, lever: float, *, square: bool) -> tuple[float, int]:
-    """Least share of the stick's own travel reached in any direction at a lever position, and the rod that stops it."""
-    worst, rod = 1.0, 0
-    for i in range(72):
-        a = i * TURN / 72
-        stop = stick_limit(rotor, strokes, lever, a, square=square)
-        share = stop.stick / gate_edge(a, square=square)
-        if share < worst - _ENOUGH:
-            worst, rod = share, stop.rod
-    return worst, rod
+def _worst(rotor: Rotor, strokes: Strokes, lever: float, *, square: bool) -> tuple[float, tuple[int, ...]]:
+    """Least share of the stick's own travel reached in any direction at a lever position, and the rods that stop it."""
+    stops = [
+        (stop.stick / gate_edge(a, square=square), stop.rod)
+        for a in (i * TURN / 72 for i in range(72))
+        for stop in (stick_limit(rotor, strokes, lever, a, square=square),)
+    ]
+    worst = min(share for share, _ in stops)
+    return worst, tuple(sorted({rod for share, rod in stops if share < worst + 1e-6 and rod}))
 
 
 def compute(values: Values, rotor: Rotor) -> Answer:
@@ -49,7 +51,7 @@ def compute(values: Values, rotor: Rotor) -> Answer:
     stop = stick_limit(rotor, strokes, lever, direction, square=square)
     moves = rod_moves(rotor, lever, forward, left)
     span = lever_range(rotor, strokes, forward, left)
-    full, rod = min(_worst(rotor, strokes, lever_at, square=square) for lever_at in (0.0, 1.0))
+    full, rods = min(_worst(rotor, strokes, lever_at, square=square) for lever_at in (0.0, 1.0))
     reached = (
         all(abs(m) <= s / 2.0 + _ENOUGH for m, s in zip(moves, strokes, strict=True))
         and math.hypot(forward, left) <= gate_edge(direction, square=square) + 1e-6
@@ -64,7 +66,7 @@ def compute(values: Values, rotor: Rotor) -> Answer:
         "lever_low": min(span.low, span.high),
         "lever_high": max(span.low, span.high),
         "full_full": full,
-        "full_full_stop": _stop_words(rod),
+        "full_full_stop": _stop_words(*rods),
     }
     return Answer(results, (strokes, square, span, reached))
 
@@ -80,7 +82,7 @@ def describe(case: Case) -> str:
     share = case.result("full_full")
     full = (
         "full collective with full cyclic is reached" if share > 1.0 - 1e-6
-        else f"full collective leaves {case.show('percent', share)} of the stick, then {r['full_full_stop']} stops it"
+        else f"full collective leaves {case.show('percent', share)} of the stick, stopped by {r['full_full_stop']}"
     )  # fmt: skip
     return f"{held}{first}; {full}."
 

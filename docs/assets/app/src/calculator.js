@@ -59,6 +59,11 @@ export class Calculator extends HTMLElement {
     engine.addEventListener("again", () => {
       if (this.state === "unavailable") void this.run({ settled: true });
     });
+    this.addEventListener("hd-pick", (event) => {
+      const { field, text } = /** @type {CustomEvent<{field: string, text: string}>} */ (event).detail;
+      this.#fields.enter(field, text);
+      void this.#settle(field, text);
+    });
     addTools(this);
     calculators.add(this);
   }

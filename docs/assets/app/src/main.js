@@ -1,6 +1,7 @@
 /** Entry: read what is kept and what the address says, wake the page's elements, bring the page to the chosen head. */
 
 import { Calculator } from "./calculator.js";
+import { Chart } from "./chart-element.js";
 import { engine } from "./engine.js";
 import { HeadBar, readHeads } from "./headbar.js";
 import { calculators, follow, readAddress, writeAddress } from "./page.js";
@@ -15,6 +16,7 @@ store.load();
 
 customElements.define("hd-value", Value);
 customElements.define("hd-figure", Figure);
+customElements.define("hd-chart", Chart);
 customElements.define("hd-calculator", Calculator);
 customElements.define("hd-predict", Predict);
 customElements.define("hd-head", HeadBar);

@@ -26,4 +26,11 @@
  *
  * @typedef {{stage: "fetch" | "start", done: number, total: number}} Progress
  */
+/**
+ * A chart as Python gives it, values in the reader's units.
+ * @typedef {{title: string, x: {label: string, values: number[]}, y: {label: string, unit: string},
+ *   lines: {name: string, role: string, values: number[]}[], cursor: number | null, cursorField: string,
+ *   points: boolean}} ChartData
+ */
+
 export {};

@@ -9,6 +9,18 @@ import { engine } from "./engine.js";
 
 const HINTS = { live: "Live: the figures follow the controls.", refused: "Not computed: see the marked control.", unavailable: "Not live." };
 
+/**
+ * A chart that is there already takes the new data instead of being made anew, which would flicker.
+ * @param {HTMLElement} slot @param {string} html
+ */
+function refill(slot, html) {
+  const chart = slot.querySelector("hd-chart");
+  const next = chart && new DOMParser().parseFromString(html, "text/html").querySelector("hd-chart");
+  if (!chart || !next || next.childElementCount > 0) return false;
+  chart.setAttribute("data-chart", next.getAttribute("data-chart") ?? "");
+  return true;
+}
+
 export class View {
   /** @param {HTMLElement} host the calculator */
   constructor(host) {
@@ -41,7 +53,7 @@ export class View {
     for (const slot of this.slots) {
       const html = parts[slot.dataset.part ?? ""];
       const folded = moving && slot.closest("details:not([open])") !== null;
-      if (html !== undefined && !folded) slot.innerHTML = html;
+      if (html !== undefined && !folded && !refill(slot, html)) slot.innerHTML = html;
     }
   }
 

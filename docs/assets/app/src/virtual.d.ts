@@ -25,6 +25,12 @@ interface Window {
   handToDiscPayload?: Record<string, string>;
   /** Called by every printed/<head>….js script. */
   handToDiscPrinted?: (printed: import("./types.js").Printed) => void;
+  /** Set by chart.js, which is loaded with the first chart. */
+  handToDiscChart?: (
+    host: HTMLElement,
+    data: import("./types.js").ChartData,
+    pick: (x: number) => void,
+  ) => { update(data: import("./types.js").ChartData): void; destroy(): void };
   /** Set by assets/hd/public-url.js: where the site is published, or "". */
   handToDiscPublicUrl?: string;
 }
