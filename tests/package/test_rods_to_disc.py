@@ -67,10 +67,10 @@ class Blade:
         return float(self.pitch * theta - self.rate * rate - self.stiffness * flap + self.steady)
 
 
-def integrated_low(rotor: Rotor, forward: float, aerofoil_from: float) -> float:
-    """Bearing (rad) at which the settled disc is low, stick `forward` of full travel."""
+def integrated_low(rotor: Rotor, forward: float, aerofoil_from: float, left: float = 0.0) -> float:
+    """Bearing (rad) at which the settled disc is low, stick `forward` and `left` of full travel."""
     rig = rig_of(rotor)
-    heights = rig.heights(rig.pose(0.5, forward, 0.0))
+    heights = rig.heights(rig.pose(0.5, forward, left))
     pose, _ = pose_from_rods(rotor.rod_azimuths, rotor.rod_radius, heights, rotor.stationary_scissors)
     blade = Blade(rotor, aerofoil_from)
 
@@ -101,6 +101,19 @@ def test_disc_lands_where_the_budget_says(name: str, forward: float) -> None:
     found = integrated_low(rotor, forward, rotor.hinge_offset)
     miss = math.degrees(math.remainder(found - budget_of(rotor).disc_low, TURN))
     assert abs(miss) < 0.5
+
+
+@pytest.mark.parametrize("name", HEADS)
+def test_the_disc_goes_where_the_stick_goes(name: str) -> None:
+    """Stick left or back: the disc is low a right angle to the left of where stick forward puts it, or
+    opposite, within 0.5°, by integration (FAA-H-8083-21B: the disc follows the stick; read)."""
+    rotor = of_head(HEADS[name])
+    forward = budget_of(rotor).disc_low
+    for stick, bearing in (((0.0, 0.3), -math.pi / 2.0), ((-0.3, 0.0), math.pi), ((0.0, -0.3), math.pi / 2.0)):
+        found = integrated_low(rotor, stick[0], rotor.hinge_offset, stick[1])
+        assert abs(math.degrees(math.remainder(found - forward - bearing, TURN))) < 0.5
+    if name in DEMONSTRATION:
+        assert abs(math.degrees(math.remainder(forward, TURN))) < 1.0
 
 
 @pytest.mark.parametrize("head_id", DEMONSTRATION)

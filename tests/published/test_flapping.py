@@ -153,4 +153,5 @@ def test_the_exact_link_takes_off_the_pitch_that_delta3_says(arm: float, outboar
 def test_cross_coupling_of_a_misphased_linkage() -> None:
     """B20 (re-derived): phased for 90°, actual lag 78° -> off-axis over on-axis = tan 12° = 0.212557."""
     budget = replace(budget_of(LONG_BLADE), needed=math.radians(78.0), fitted=math.radians(90.0))
+    assert budget.off_axis is not None
     assert abs(budget.off_axis) == pytest.approx(0.212557, abs=5e-7)
