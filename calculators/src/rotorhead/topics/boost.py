@@ -158,7 +158,7 @@ CALCULATOR = Calculator(
     page="hands/hydraulics-off.md",
     inputs=(
         *STATE,
-        Number("load_factor", "Load factor", "ratio", 0, 5, (0, 4, 0.1), fixed(1.0), 1, "link loads taken to grow with it"),
+        Number("load_factor", "Load factor", "ratio", 0.1, 5, (0.1, 4, 0.1), fixed(1.0), 1, "link loads taken to grow with it"),
         Choice("systems", "Hydraulic systems", (("single", "one"), ("dual", "two on each rod")), "single", group="The help",
                applies=_has_help),
         Choice("failed", "Working", (("none", "all"), ("one", "one of two has failed")), "none", group="The help",

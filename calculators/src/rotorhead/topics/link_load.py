@@ -7,6 +7,7 @@ from ..drawing.curves import curve_drawing
 from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Number, Result, Step, Values
 from ..loads.rods import amplitudes
 from ..rotor import Rotor
+from ..units import tidy
 from .common import fixed
 from .load_inputs import BLADE, FIGURES, STATE, loads_of
 
@@ -69,7 +70,7 @@ def working(case: Case) -> tuple[Step, ...]:
              f"({b.inertia_chord:.4f} − {b.inertia_thickness + b.weights:.4f}) kg·m² × {r.speed:.2f}² × sin θ cos θ, θ = "
              f"{case.show('angle', case.number('pitch'))}: {nm(case.result('propeller'))}", "propeller"),
         Step("The section's own pitching moment, summed over the span.",
-             f"C_m = {b.moment_coefficient:g} at {case.show('airspeed', case.number('speed'))}: {nm(case.result('air'))} to be held", "air"),
+             f"C_m = {tidy(b.moment_coefficient, 4)} at {case.show('airspeed', case.number('speed'))}: {nm(case.result('air'))} to be held", "air"),
         Step("Centre of mass behind the axis, coned up: its pull turns the nose up.",
              f"{case.show('small_length', b.mass_behind)} at {case.show('angle', b.coning)}: {nm(case.result('offset'))}", "offset"),
         Step("Feathering once a turn: inertia and flattening pull against each other and nearly cancel on a thin blade.",
