@@ -77,9 +77,9 @@ def figures(rotor: Rotor) -> dict[str, Derived]:
         ("blade_pull", "Pull of one blade on its root", "pull", 0, flap.blade_pull(rotor)),
         ("propeller_moment", "Flattening moment of one blade in the hover", "moment", 0,
          flap.propeller_moment(rotor, pitch)),
-        ("settle_63_s", "63 % of a change made after", "time", 3, f.settle_63 / rotor.speed),
-        ("settle_63_turns", "63 % of a change made after", "turns", 2, f.settle_63),
-        ("settle_95_turns", "95 % of a change made after", "turns", 2, f.settle_95),
+        ("settle_63_s", "63% of a change made after", "time", 3, f.settle_63 / rotor.speed),
+        ("settle_63_turns", "63% of a change made after", "turns", 2, f.settle_63),
+        ("settle_95_turns", "95% of a change made after", "turns", 2, f.settle_95),
     )  # fmt: skip
     return {row[0]: Derived(*row) for row in rows}
 

@@ -23,7 +23,7 @@ def mixing_matrix(rotor: Rotor, system: System) -> str:
     scale = 1.0 if system == "metric" else 0.1
     back = "".join(
         f'<tr><th scope="row">{name}</th>'
-        + "".join(f"<td>{tidy(100.0 * x / per * scale, 2)} %</td>" for x in row)
+        + "".join(f"<td>{tidy(100.0 * x / per * scale, 2)}%</td>" for x in row)
         + "</tr>"
         for name, row in zip(names, inverse(rotor), strict=True)
     )

@@ -31,7 +31,7 @@ def stick_pad(lever: float, forward: float, left: float) -> Drawing:
     stick_and_lever(canvas, 70, 62, lever, forward, left)
     return Drawing(
         canvas.svg(),
-        f"Stick {forward * 100:.0f} % forward and {left * 100:.0f} % left, collective lever {lever * 100:.0f} % up.".replace(
+        f"Stick {forward * 100:.0f}% forward and {left * 100:.0f}% left, collective lever {lever * 100:.0f}% up.".replace(
             "-", "\N{MINUS SIGN}"
         ),
     )
@@ -64,7 +64,7 @@ def disc_tilt(
     return Drawing(
         canvas.svg(),
         f"The disc seen from above, nose at the top, turning {rotor.rotation}: tilted {degrees_text(tilt)}, {where}. Stick "
-        f"{forward * 100:.0f} % forward, {left * 100:.0f} % left; coning {degrees_text(coning)}.".replace(
+        f"{forward * 100:.0f}% forward, {left * 100:.0f}% left; coning {degrees_text(coning)}.".replace(
             "-", "\N{MINUS SIGN}"
         ),
     )

@@ -40,5 +40,5 @@ def reach_field(
     return Drawing(
         canvas.svg(),
         f"The stick's field seen from above with the outline of what the rods reach at this lever position; the stick's place is {state}. "
-        f"With the stick held there the lever can move from {100 * low:.0f} % to {100 * high:.0f} % of its travel.",
+        f"With the stick held there the lever can move from {100 * low:.0f}% to {100 * high:.0f}% of its travel.",
     )

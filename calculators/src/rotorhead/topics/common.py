@@ -35,11 +35,11 @@ def hands_pose(values: Values, rotor: Rotor) -> Pose:
 
 def hands_words(values: Values) -> str:
     """'lever half up, stick 50 % forward' as a phrase."""
-    parts = [f"lever {float(values['lever']) * 100:.0f} % up"]
+    parts = [f"lever {float(values['lever']) * 100:.0f}% up"]
     for name, plus, less in (("stick_forward", "forward", "back"), ("stick_left", "left", "right")):
         amount = float(values[name]) * 100
         if abs(amount) >= 0.5:
-            parts.append(f"stick {abs(amount):.0f} % {plus if amount > 0 else less}")
+            parts.append(f"stick {abs(amount):.0f}% {plus if amount > 0 else less}")
     if len(parts) == 1:
         parts.append("stick centred")
     return ", ".join(parts)

@@ -35,7 +35,7 @@ def describe(case: Case) -> str:
     return (
         f"The free disc tilts 90° on at {case.show('angle_rate', case.result('rate'))} for as long as the push lasts: "
         f"{case.show('angle', case.result('after'), 2)} after {case.show('time', case.number('time'), 1)}. "
-        f"A blade of this head answers {case.show('angle', case.result('flap_lag'))} on, settles 63 % within "
+        f"A blade of this head answers {case.show('angle', case.result('flap_lag'))} on, settles 63% within "
         f"{case.show('time', case.result('settle'))} and then stays: {case.show('angle', case.result('flap_tilt'), 2)} of tilt for "
         "each degree of cyclic pitch."
     )
@@ -89,7 +89,7 @@ CALCULATOR = Calculator(
         Result("direction", "… this far after the push", "angle", 0),
         Result("flap_lag", "Blade answers after", "angle", 1),
         Result("flap_tilt", "Disc tilt for 1° of cyclic", "angle", 2),
-        Result("settle", "63 % settled after", "time", 3),
+        Result("settle", "63% settled after", "time", 3),
         Result("nutation", "Free disc wobbles at", "turn_rate", 0, main=False),
         Result("disc_inertia", "Inertia of the free disc", "inertia", 0, main=False),
     ),

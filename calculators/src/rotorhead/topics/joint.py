@@ -82,7 +82,7 @@ def working(case: Case) -> tuple[Step, ...]:
         Step("What the blade feels is the height of the link's foot, which follows the ring's angle in its own plane, against that of a perfect joint.",
              f"up to {deg(case.result('pitch'))} of pitch"),
         Step("In the pitch of every blade this shows as three waves a turn.",
-             f"{100 * case.result('third'):.3f} % of the one wave a turn"),
+             f"{100 * case.result('third'):.3f}% of the one wave a turn"),
     )  # fmt: skip
 
 

@@ -37,7 +37,7 @@ def describe(case: Case) -> str:
     """One sentence."""
     return (
         f"The disc answers {case.show('angle', case.result('lag'))} after the pitch the plate asks for, "
-        f"{case.result('gain'):.2f} of a degree for each degree, and is 95 % there in "
+        f"{case.result('gain'):.2f} of a degree for each degree, and is 95% there in "
         f"{case.show('time', case.result('settle_95'), 2)}, {case.show('turns', case.result('settle_turns'), 1)} of the rotor; "
         f"with inflow that follows the hub moment the lag is {case.show('angle', case.result('lag_inflow'))}."
     )
@@ -63,8 +63,8 @@ def working(case: Case) -> tuple[Step, ...]:
              f"atan2({f.damping:.4f}, {f.nu_squared - 1:.4f}) = {math.degrees(f.lag_actual):.2f}°"),
         Step("With inflow that follows the hub moment the air resists less: a smaller Lock number.",
              f"γ* = {f.gamma_inflow:.3f}, φ = {math.degrees(f.lag_inflow):.2f}°: expect "
-             f"{100 * case.result('inflow_cross'):.1f} % cross-coupling from this alone", "inflow"),
-        Step("A change is 63 % made after 2/damping, 95 % after 6/damping, radians of turning.",
+             f"{100 * case.result('inflow_cross'):.1f}% cross-coupling from this alone", "inflow"),
+        Step("A change is 63% made after 2/damping, 95% after 6/damping, radians of turning.",
              f"{f.settle_63:.2f} rad = {case.show('time', case.result('settle_63'))}; "
              f"{f.settle_95:.2f} rad = {case.show('time', case.result('settle_95'))}"),
     )  # fmt: skip
@@ -90,14 +90,14 @@ CALCULATOR = Calculator(
         Result("lag", "Lag from commanded pitch", "angle", 1),
         Result("lag_inflow", "Lag with moment inflow", "angle", 1),
         Result("gain", "Disc tilt over cyclic pitch", "ratio", 3),
-        Result("settle_95", "95 % settled after", "time", 2),
-        Result("settle_turns", "95 % settled after", "turns", 2),
+        Result("settle_95", "95% settled after", "time", 2),
+        Result("settle_turns", "95% settled after", "turns", 2),
         Result("nu", "Flap frequency over rotor speed", "ratio", 4),
         Result("lag_actual", "Lag from actual pitch", "angle", 1, main=False),
         Result("lock", "Lock number", "ratio", 2, main=False),
         Result("lock_inflow", "Lock number with moment inflow", "ratio", 2, main=False),
         Result("density", "Air density", "density", 3, main=False),
-        Result("settle_63", "63 % settled after", "time", 3, main=False),
+        Result("settle_63", "63% settled after", "time", 3, main=False),
         Result("inflow_cross", "Cross-coupling to expect from moment inflow", "percent", 1, main=False),
     ),
     compute=compute,

@@ -125,13 +125,13 @@ def working(case: Case) -> tuple[Step, ...]:
         Step("What the machine does: rod 1 and the mixing unit.",
              f"{degrees_text(b.fitted, 2)} before the nose; left over {degrees_text(b.error, 2)}"),
         Step("What comes across when something is left over.",
-             f"tan {degrees_text(abs(b.error), 2)} = {100 * abs(b.off_axis):.1f} %" if b.off_axis is not None
+             f"tan {degrees_text(abs(b.error), 2)} = {100 * abs(b.off_axis):.1f}%" if b.off_axis is not None
              else f"{degrees_text(abs(b.error), 1)}: all of it", "cross"),
         Step("Counted from the pitch the blade really has, the lag is another figure; the disc lands in the same place.",
              f"{degrees_text(f.lag_actual, 2)} from actual pitch"),
         Step("With inflow that follows the hub moment the lag is shorter; expect this much cross-coupling besides.",
              f"{degrees_text(f.lag_inflow, 2)}; tan {degrees_text(abs(f.lag - f.lag_inflow), 1)} = "
-             f"{100 * case.result('inflow_cross'):.1f} %"),
+             f"{100 * case.result('inflow_cross'):.1f}%"),
     )  # fmt: skip
 
 

@@ -97,7 +97,7 @@ def working(case: Case) -> tuple[Step, ...]:
     names = ("lever", "stick forward", "stick left")
     back = inverse(case.rotor)
     steps.append(Step("The other way: what 1 mm of each rod alone asks of the hands (its inverse).",
-                      "; ".join(f"{name}: " + ", ".join(f"{0.1 * x:+.2f} %".replace("-", "\N{MINUS SIGN}") for x in row)
+                      "; ".join(f"{name}: " + ", ".join(f"{0.1 * x:+.2f}%".replace("-", "\N{MINUS SIGN}") for x in row)
                                 for name, row in zip(names, back, strict=True))))  # fmt: skip
     for n, (stroke, move) in enumerate(
         zip(

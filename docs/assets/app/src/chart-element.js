@@ -37,8 +37,10 @@ export class Chart extends HTMLElement {
     this.#drawn = null;
   }
 
-  attributeChangedCallback() {
-    if (this.isConnected) void this.#show();
+  /** @param {string} _name @param {string | null} before */
+  attributeChangedCallback(_name, before) {
+    // The first value is the printed one: what is drawn already says the same.
+    if (before !== null && this.isConnected) void this.#show();
   }
 
   async #show() {
