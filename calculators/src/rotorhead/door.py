@@ -14,7 +14,7 @@ from . import blade, drawing, flight, loads, mechanism, render, site_values, uni
 from .faults import Fault, Refused, refuse
 from .head_figures import BY_KEY
 from .numbers import parse_number
-from .run import HeadChoice, as_drawn, form, head_choice, number_text, rotor_of, run
+from .run import HeadChoice, as_drawn, form, head_choice, number_text, rotor_of, run, without_idle_changes
 from .topics import named
 
 Request = Mapping[str, Any]
@@ -50,7 +50,8 @@ def _texts(data: object) -> dict[str, str]:
 
 def _run(data: Request) -> Reply:
     calculator = named(str(data.get("calculator")))
-    choice, system, texts = head_choice(data.get("head", {})), _system(data), _texts(data.get("inputs", {}))
+    system, texts = _system(data), _texts(data.get("inputs", {}))
+    choice = without_idle_changes(head_choice(data.get("head", {})), system)
     faults: list[Fault] = []
     try:
         rotor = rotor_of(choice, system)
@@ -76,7 +77,8 @@ def _run(data: Request) -> Reply:
 
 
 def _values(data: Request) -> Reply:
-    choice, system = head_choice(data.get("head", {})), _system(data)
+    system = _system(data)
+    choice = without_idle_changes(head_choice(data.get("head", {})), system)
     rotor = rotor_of(choice, system)
     names, wanted = data.get("names"), data.get("figures")
     found = site_values.values(rotor, choice, system, names if isinstance(names, list) else None)
@@ -90,7 +92,8 @@ def _values(data: Request) -> Reply:
 
 
 def _check(data: Request) -> Reply:
-    choice, system = head_choice(data.get("head", {})), _system(data)
+    system = _system(data)
+    choice = without_idle_changes(head_choice(data.get("head", {})), system)
     rotor_of(choice, system)
     return {"head": summary(choice)}
 

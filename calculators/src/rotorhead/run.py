@@ -52,6 +52,21 @@ def head_choice(data: object) -> HeadChoice:
     return HeadChoice(base, turned, texts)
 
 
+def without_idle_changes(choice: HeadChoice, system: units.System) -> HeadChoice:
+    """The choice without changes that say what the head says anyway: set back is not changed."""
+    head = as_drawn(choice)
+
+    def idle(key: str, text: str) -> bool:
+        if key in OPTION_BY_KEY:
+            return text.strip() == head.option(key)
+        if key not in head.keys():
+            return False
+        figure = BY_KEY[key]
+        return text.strip() == number_text(figure.quantity, head[key], figure.decimals + 2, system)
+
+    return HeadChoice(choice.base, choice.mirrored, {k: t for k, t in choice.changes.items() if not idle(k, t)})
+
+
 def as_drawn(choice: HeadChoice) -> Head:
     """The demonstration head of a choice, turned the other way if asked, without the reader's changes."""
     head = demonstration(choice.base)
