@@ -1,0 +1,109 @@
+"""One browser for all tests, one server of the built site, and a page whose faults fail the test."""
+
+from __future__ import annotations
+
+import os
+import sys
+import threading
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, expect, sync_playwright
+
+from house.browser import find_browser
+from house.server import open_server
+
+from .reader import PATIENCE, Reader
+from .watch import Watch
+
+WIDE = {"width": 1280, "height": 800}
+PHONE = {"width": 360, "height": 800}
+
+MakeReader = Callable[..., Reader]
+
+
+@pytest.fixture(scope="session")
+def address(site: Path) -> Iterator[str]:
+    """Where the project's own server serves the built site; ends in a slash."""
+    server = open_server(site, 0)
+    thread = threading.Thread(target=server.serve_forever, daemon=True)
+    thread.start()
+    yield f"http://127.0.0.1:{server.server_address[1]}/"
+    server.shutdown()
+    server.server_close()
+    thread.join()
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """Chromium: the one `scripts/test.py` names, else the one it would find."""
+    path = find_browser()
+    if path is None:
+        pytest.fail("No Chromium was found; python3 scripts/test.py installs one.")
+    flags = [
+        "--disable-gpu",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+    ]
+    if sys.platform.startswith("linux") and os.geteuid() == 0:
+        flags.append("--no-sandbox")
+    expect.set_options(timeout=PATIENCE * 1000)
+    with sync_playwright() as playwright:
+        started = playwright.chromium.launch(executable_path=path, args=flags)
+        yield started
+        started.close()
+
+
+def _context(browser: Browser, **options: Any) -> BrowserContext:
+    # Local time, language and motion must not depend on the machine.
+    chosen: dict[str, Any] = {"viewport": WIDE, "locale": "en-GB", "reduced_motion": "reduce", **options}
+    return browser.new_context(**chosen)
+
+
+@pytest.fixture
+def make_reader(browser: Browser, address: str) -> Iterator[MakeReader]:
+    """Readers with a device of their own each (nothing kept from another test)."""
+    made: list[Reader] = []
+
+    def make(own: str = "", **options: Any) -> Reader:
+        context = _context(browser, **options)
+        watch = Watch(context, own or address)
+        one = Reader(context.new_page(), watch, own or address)
+        made.append(one)
+        return one
+
+    yield make
+    faults = [fault for one in made for fault in one.watch.faults()]
+    for one in made:
+        one.page.context.close()
+    assert not faults, "\n".join(faults)
+
+
+@pytest.fixture
+def reader(make_reader: MakeReader) -> Reader:
+    """A reader at a wide screen."""
+    return make_reader()
+
+
+@pytest.fixture
+def phone(make_reader: MakeReader) -> Reader:
+    """A reader with a small telephone."""
+    return make_reader(viewport=PHONE, has_touch=True)
+
+
+@pytest.fixture(scope="module")
+def kept_reader(browser: Browser, address: str) -> Iterator[Reader]:
+    """A reader who stays on one page for a whole module, so that Python is started once. Use through `live`."""
+    context = _context(browser)
+    yield Reader(context.new_page(), Watch(context, address), address)
+    context.close()
+
+
+@pytest.fixture
+def live(kept_reader: Reader) -> Iterator[Reader]:
+    """The reader kept for the module; faults fail the test that brought them about."""
+    yield kept_reader
+    kept_reader.watch.judge()
