@@ -145,6 +145,10 @@ def harden_page(page: str, root: str, site_url: str, versions: dict[str, str]) -
     security = f'<meta http-equiv="Content-Security-Policy" content="{policy(page)}">'
     top = "\n      ".join([charset[0], security, *metas])
     page = page[: charset.start()] + top + page[charset.end() :]
+    # The theme's search is a dialog without a name; readers of screens need one.
+    page = page.replace(
+        'data-md-component="search" role="dialog"', 'data-md-component="search" role="dialog" aria-label="Search"'
+    )
     return page.replace("</head>", "\n".join(["", *ours, "</head>"]), 1)
 
 
