@@ -102,7 +102,7 @@ def format_fence(
     css_class: str,
     options: dict[str, Any],
     md: Any,
-    **more: Any,  # noqa: ARG001
+    **more: Any,
 ) -> str:
     """Markdown's call for every fence of ours: its first line says what, further lines give options."""
     lines = [line.strip() for line in source.strip().splitlines() if line.strip()]

@@ -10,7 +10,7 @@ import json
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from functools import cache
+from functools import cache, cached_property
 from importlib import resources
 from typing import Any, Final, cast
 
@@ -67,11 +67,19 @@ class Head:
         if key.startswith("rods."):
             _, number, part = key.split(".")
             return float(getattr(self.rods[int(number) - 1], part))
-        return dict(self.figures)[key]
+        return self._by_key[key]
 
     def option(self, key: str) -> str:
         """A choice by key."""
-        return dict(self.options)[key]
+        return self._chosen[key]
+
+    @cached_property
+    def _by_key(self) -> dict[str, float]:
+        return dict(self.figures)
+
+    @cached_property
+    def _chosen(self) -> dict[str, str]:
+        return dict(self.options)
 
     @property
     def rotation(self) -> Rotation:

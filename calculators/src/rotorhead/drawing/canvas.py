@@ -32,10 +32,20 @@ class Canvas:
         if words[0] == "r-plate" and not {"fill", "thin", "wide"} & set(words):
             self.add(element.format(role="r-plate-core"))
 
-    def hatch(self, strokes: list[tuple[tuple[float, float], tuple[float, float]]]) -> None:
+    def strokes(self, lines: list[tuple[tuple[float, float], tuple[float, float]]], role: str) -> None:
+        """Many short lines as one element."""
+        d = "".join(f"M{fixed(a[0])} {fixed(a[1])}L{fixed(b[0])} {fixed(b[1])}" for a, b in lines)
+        self.add(f'<path class="{role}" d="{d}"/>')
+
+    def hatch(self, lines: list[tuple[tuple[float, float], tuple[float, float]]]) -> None:
         """Short strokes that mark what turns."""
-        d = "".join(f"M{fixed(a[0])} {fixed(a[1])}L{fixed(b[0])} {fixed(b[1])}" for a, b in strokes)
-        self.add(f'<path class="hatch" d="{d}"/>')
+        self.strokes(lines, "hatch")
+
+    def arc(self, start: tuple[float, float], end: tuple[float, float], radius: float, turn: float, role: str) -> None:
+        """Part of a circle from one point to another, `turn` (rad, clockwise positive) round."""
+        large, sweep = int(abs(turn) > math.pi), int(turn > 0)
+        place = f"M{fixed(start[0])} {fixed(start[1])}A{fixed(radius)} {fixed(radius)} 0 {large} {sweep} {fixed(end[0])} {fixed(end[1])}"
+        self._twice('<path class="{role}" ' + f'd="{place}"/>', role)
 
     def line(self, x1: float, y1: float, x2: float, y2: float, role: str) -> None:
         """A straight line."""
@@ -103,13 +113,12 @@ class Compass:
         """An arc with an arrow head at its end, when it is long enough to carry one."""
         if abs(turn) * radius < 1.5:
             return
-        points = self.arc_points(start, turn, radius)
+        first, tip = self.at(start, radius), self.at(start + turn, radius)
         if abs(turn) * radius < head * 1.2:
-            self.canvas.path(points, role)
+            self.canvas.arc(first, tip, radius, turn, role)
             return
         back = turn - math.copysign(head / radius, turn)
-        self.canvas.path(self.arc_points(start, back, radius), role)
-        tip = points[-1]
+        self.canvas.arc(first, self.at(start + back, radius), radius, back, role)
         a, b = self.at(start + back, radius - head * 0.5), self.at(start + back, radius + head * 0.5)
         self.canvas.path([tip, a, b], f"{role} fill", close=True)
 

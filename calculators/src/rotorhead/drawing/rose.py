@@ -1,6 +1,7 @@
 """The budget rose: every angle from the stick to the disc on one bearing rose, seen from above."""
 
 import math
+from functools import lru_cache
 
 from ..blade.phase import Budget, sum_lines
 from ..conventions import (
@@ -18,9 +19,18 @@ from .canvas import Canvas, Compass
 CENTRE_X, CENTRE_Y, RING = 180.0, 176.0, 124.0
 
 
-def blank_rose(canvas: Canvas, rotation: Rotation, x: float = CENTRE_X, y: float = CENTRE_Y,
-               ring: float = RING) -> Compass:  # fmt: skip
+def blank_rose(
+    canvas: Canvas, rotation: Rotation, x: float = CENTRE_X, y: float = CENTRE_Y, ring: float = RING
+) -> Compass:
     """Ring with ticks every 10°, the four words, a faint fuselage and the arrow of rotation."""
+    canvas.add(_blank(rotation, x, y, ring))
+    return Compass(canvas, x, y)
+
+
+@lru_cache(maxsize=8)
+def _blank(rotation: Rotation, x: float, y: float, ring: float) -> str:
+    """The rose's fixed lines, drawn once for each direction of rotation."""
+    canvas = Canvas(0, 0, "blank")
     rose = Compass(canvas, x, y)
     canvas.path(
         [(x, y - ring * 0.74), (x + ring * 0.15, y - ring * 0.55), (x + ring * 0.18, y - ring * 0.1),
@@ -29,9 +39,11 @@ def blank_rose(canvas: Canvas, rotation: Rotation, x: float = CENTRE_X, y: float
         "r-faint-fill", close=True,
     )  # fmt: skip
     canvas.circle(x, y, ring, "r-structure")
-    for tick in range(0, 360, 10):
-        inner = ring - (9 if tick % 30 == 0 else 5)
-        rose.radial(math.radians(tick), inner, ring, "r-structure")
+    ticks = [
+        (rose.at(math.radians(t), ring - (9 if t % 30 == 0 else 5)), rose.at(math.radians(t), ring))
+        for t in range(0, 360, 10)
+    ]
+    canvas.strokes(ticks, "r-structure")
     canvas.text(x, y - ring - 26, "nose", "t")
     canvas.text(x, y + ring + 32, "tail", "t")
     canvas.text(x + ring + 20, y + 4, "right", "t", "start")
@@ -41,7 +53,7 @@ def blank_rose(canvas: Canvas, rotation: Rotation, x: float = CENTRE_X, y: float
     start = math.radians(180 - 62) if way > 0 else math.radians(180 + 62)
     rose.arc_arrow(start, way * math.radians(34), ring + 13, "r-structure")
     rose.label(start + way * math.radians(17), ring + 30, "turns", "t t-small")
-    return rose
+    return "".join(canvas.parts)
 
 
 def predict_rose(rotation: Rotation) -> Drawing:
@@ -96,7 +108,7 @@ def budget_rose(budget: Budget) -> Drawing:
         rose.arc_arrow(blade_least, way * HALF_TURN, 40, "r-plate")
         _angle_label(rose, blade_least, way * HALF_TURN, 40, "horn side 180°", "t-plate")
     rose.arc_arrow(pitch_least, way * budget.lag, 62, "r-disc")
-    _angle_label(rose, pitch_least, way * budget.lag, 40, f"lag {degrees_text(budget.lag, 0)}", "t-disc")
+    _angle_label(rose, pitch_least, way * budget.lag, 45, f"lag {degrees_text(budget.lag, 0)}", "t-disc")
     if abs(budget.needed) > math.radians(2):
         start = bearing_of(HALF_TURN - budget.needed, rotation)
         rose.arc_arrow(start, way * budget.needed, 110, "r-hand")

@@ -7,6 +7,7 @@ ring point in a vertical plane through the mast, so the fold is a triangle in th
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
 from ..conventions import TURN
@@ -90,6 +91,7 @@ class FoldRange:
         return math.pi - self.greatest
 
 
+@lru_cache(maxsize=32)
 def fold_range(rotor: Rotor, pair: Pair) -> FoldRange:
     """Search lever bottom, middle, top; stick centred and at its stop in 12 directions; the turn in 24 steps."""
     rig = rig_of(rotor)
