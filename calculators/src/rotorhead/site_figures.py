@@ -31,6 +31,7 @@ FIGURES: Final[dict[str, Callable[[Rotor, units.System], Drawing]]] = {
     "hydraulic-chain": lambda r, s: schemes.hydraulic_chain(r),
     "stick-pad": lambda r, s: disc.stick_pad(0.5, 0.5, 0.0),
     "scissors": lambda r, s: schemes.scissors(r),
+    "flattening": lambda r, s: schemes.flattening(r),
     "precession": lambda r, s: schemes.precession(r),
 }
 

@@ -121,3 +121,30 @@ def precession(rotor: Rotor) -> Drawing:
     """The same comparison with round figures for the disc and this head's blade."""
     f = flapping_of(rotor)
     return precession_compared(0.01, 1.0, f.settle_63 / rotor.speed, f.gain * math.radians(1.0), f.lag)
+
+
+def flattening(rotor: Rotor) -> Drawing:
+    """Why a turning blade wants to lie flat: its front and rear strips pulled outward, seen from the tip."""
+    canvas = Canvas(340, 230, "flattening")
+    way = -1.0  # the leading edge is drawn to the left
+    cx, cy, chord, tilt = 170.0, 112.0, 108.0, math.radians(20.0)
+    front = (cx + way * chord * math.cos(tilt), cy - chord * math.sin(tilt))
+    rear = (cx - way * chord * math.cos(tilt), cy + chord * math.sin(tilt))
+    canvas.line(22, cy, 318, cy, "r-faint")
+    canvas.text(318, cy - 6, "plane of turning", "t t-small", "end")
+    canvas.line(*front, *rear, "r-pitch")
+    canvas.circle(cx, cy, 5, "r-structure mark")
+    canvas.text(cx + 4, cy + 22, "feathering axis", "t t-small t-halo", "start")
+    for (x, y), name, side in ((front, "front strip", "start"), (rear, "rear strip", "end")):
+        canvas.circle(x, y, 7, "r-hand fill")
+        out = -1.0 if x < cx else 1.0
+        canvas.arrow(x, y, x + out * 34, y, "r-hand")
+        canvas.text(x + (-30 if side == "start" else 30), y + (-14 if y < cy else 24), name, "t t-small t-hand", side)
+    canvas.arrow(front[0] + 16, front[1] + 4, front[0] + 16, cy - 4, "r-disc")
+    canvas.arrow(rear[0] - 16, rear[1] - 4, rear[0] - 16, cy + 4, "r-disc")
+    canvas.text(cx, 212, "pulled outward along the chord: the pair turns the blade flat", "t t-small")
+    return Drawing(
+        canvas.svg(),
+        "A blade seen from its tip at a pitch, leading edge to the left: the pull on the front strip has a part along the chord forward, on the "
+        "rear strip one backward. The front strip is high, the rear one low, so together they turn the blade toward flat.",
+    )
