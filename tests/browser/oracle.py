@@ -6,6 +6,7 @@ import json
 from collections.abc import Mapping
 from functools import cache
 from itertools import product
+from pathlib import Path
 from typing import Any
 
 import mathml
@@ -19,6 +20,8 @@ UNITS = ("metric", "imperial")
 # Every way a demonstration head can be printed: head, turned the other way or not, units.
 CHOICES = tuple(product(HEADS, (False, True), UNITS))
 
+SITE = Path(__file__).resolve().parents[2] / "site"
+PAGES = tuple(sorted(p.relative_to(SITE).as_posix() for p in SITE.rglob("*.html"))) if SITE.exists() else ()
 PAGE_OF = {name: calculator.page.replace(".md", ".html") for name, calculator in ALL.items()}
 
 

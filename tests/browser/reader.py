@@ -58,6 +58,11 @@ class Reader:
     def calculator(self, name: str) -> Locator:
         return self.page.locator(f'hd-calculator[name="{name}"]')
 
+    def calculators(self) -> list[str]:
+        """Names of the calculators on this page."""
+        found: list[str] = self.page.locator("hd-calculator").evaluate_all("all => all.map(one => one.getAttribute('name'))")
+        return found
+
     def box(self, calculator: str, field: str) -> Locator:
         """Everything around one field."""
         return self.calculator(calculator).locator(f'[data-field="{field}"]')

@@ -134,7 +134,7 @@ def flattening(rotor: Rotor) -> Drawing:
     canvas.text(318, cy - 6, "plane of turning", "t t-small", "end")
     canvas.line(*front, *rear, "r-pitch")
     canvas.circle(cx, cy, 5, "r-structure mark")
-    canvas.text(cx + 4, cy + 22, "feathering axis", "t t-small t-halo", "start")
+    canvas.text(cx - 8, cy + 22, "feathering axis", "t t-small t-halo", "end")
     for (x, y), name, side in ((front, "front strip", "start"), (rear, "rear strip", "end")):
         canvas.circle(x, y, 7, "r-hand fill")
         out = -1.0 if x < cx else 1.0
@@ -142,7 +142,7 @@ def flattening(rotor: Rotor) -> Drawing:
         canvas.text(x + (-30 if side == "start" else 30), y + (-14 if y < cy else 24), name, "t t-small t-hand", side)
     canvas.arrow(front[0] + 16, front[1] + 4, front[0] + 16, cy - 4, "r-disc")
     canvas.arrow(rear[0] - 16, rear[1] - 4, rear[0] - 16, cy + 4, "r-disc")
-    canvas.text(cx, 212, "pulled outward along the chord: the pair turns the blade flat", "t t-small")
+    canvas.text(cx, 212, "pulled apart along the chord: the pair turns it flat", "t t-small")
     return Drawing(
         canvas.svg(),
         "A blade seen from its tip at a pitch, leading edge to the left: the pull on the front strip has a part along the chord forward, on the "
