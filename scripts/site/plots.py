@@ -32,12 +32,12 @@ def _coloured(svg: str) -> str:
 def printed(chart: dict[str, Any], name: str) -> str:
     """One chart as inline SVG; `name` keeps its ids apart from those of other charts on a page."""
     style: Any = {
-        "svg.fonttype": "none", "svg.hashsalt": name, "font.size": 9, "text.color": _INK, "axes.labelcolor": _INK,
+        "svg.fonttype": "none", "svg.hashsalt": name, "font.size": 12, "text.color": _INK, "axes.labelcolor": _INK,
         "xtick.color": _INK, "ytick.color": _INK, "axes.edgecolor": _FAINT, "grid.color": _FAINT, "axes.spines.top": False,
         "axes.spines.right": False, "axes.unicode_minus": True,
     }  # fmt: skip
     with mpl.rc_context(style):
-        figure, axes = plt.subplots(figsize=(4.8, 2.9), layout="constrained")
+        figure, axes = plt.subplots(figsize=(4.6, 3.5), layout="constrained")
         xs = chart["x"]["values"]
         for line in chart["lines"]:
             colour, dashes, width = _ROLES[line["role"]]
@@ -53,7 +53,7 @@ def printed(chart: dict[str, Any], name: str) -> str:
         if not chart["points"]:
             axes.set_xticks(range(0, 361, 90))
         if len(chart["lines"]) > 1:
-            axes.legend(frameon=False, fontsize=8, loc="best")
+            axes.legend(frameon=False, fontsize=12, loc="best")
         out = io.StringIO()
         figure.savefig(
             out, format="svg", transparent=True, metadata={"Date": None, "Creator": None, "Format": None, "Type": None}
