@@ -10,16 +10,15 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, expect, sync_playwright
-
 from house.browser import find_browser
 from house.server import open_server
+from playwright.sync_api import Browser, BrowserContext, expect, sync_playwright
 
 from .reader import PATIENCE, Reader
 from .watch import Watch
 
-WIDE = {"width": 1280, "height": 800}
-PHONE = {"width": 360, "height": 800}
+WIDE: Any = {"width": 1280, "height": 800}
+PHONE: Any = {"width": 360, "height": 800}
 
 MakeReader = Callable[..., Reader]
 
@@ -60,7 +59,9 @@ def browser() -> Iterator[Browser]:
 def _context(browser: Browser, **options: Any) -> BrowserContext:
     # Local time, language and motion must not depend on the machine.
     chosen: dict[str, Any] = {"viewport": WIDE, "locale": "en-GB", "reduced_motion": "reduce", **options}
-    return browser.new_context(**chosen)
+    context = browser.new_context(**chosen)
+    context.set_default_timeout(PATIENCE * 1000)
+    return context
 
 
 @pytest.fixture

@@ -97,7 +97,9 @@ def watch_workers(page: Page, *plan: str) -> None:
 
 def worker_facts(page: Page) -> dict[str, Any]:
     """What has happened: kinds made, requests asked, workers ended, most requests open at once."""
-    found: dict[str, Any] = page.evaluate("(({ made, asked, ended, open, most }) => ({ made, asked, ended, open, most }))(handToDiscTest)")
+    found: dict[str, Any] = page.evaluate(
+        "(({ made, asked, ended, open, most }) => ({ made, asked, ended, open, most }))(handToDiscTest)"
+    )
     return found
 
 
