@@ -235,8 +235,10 @@ export class Calculator extends HTMLElement {
     if (settled) {
       // What turns out to be the head's own figure is no change, and has no place in a link.
       const same = Object.keys(answer.form).filter((name) => answer.form[name]?.changed === false);
+      const idle = same.some((name) => Object.hasOwn(this.inputs, name) || (name.startsWith("head.") && Object.hasOwn(store.choice.changes, name.slice(5))));
       for (const name of same) delete this.inputs[name];
       store.forget(same.filter((name) => name.startsWith("head.")).map((name) => name.slice(5)));
+      if (idle) writeAddress(this);
       store.describe(answer.head);
       this.#view.say([...this.#linkFaults, answer.spoken].join(" "));
     }

@@ -68,7 +68,7 @@ class Field {
     if (!slider) return;
     const place = sliderText(typed);
     // The browser holds the thumb within the slider's ends; the text box keeps what was entered.
-    if (place !== "" && Number.isFinite(Number(place))) slider.value = place;
+    if (place !== "" && Number.isFinite(Number(place))) slider.value = String(Number(place)); // "+12" is a number, but not to a slider
     this.#speakSlider();
   }
 
