@@ -160,10 +160,10 @@ def declaration_html(calculator: Calculator) -> str:
         f'<h2 id="{calculator.id}">{escape(calculator.title)}</h2><p>{escape(calculator.question)} '
         f'<a href="../{calculator.page.replace(".md", ".html")}#calculator-{calculator.id}">Open it on its page</a>.</p>'
         f"<pre><code>python -m rotorhead {calculator.id} --head alder3 --json</code></pre>"
-        '<div class="hd-scroll"><table><caption>Inputs</caption><thead><tr><th scope="col">Name</th><th scope="col">Meaning</th>'
+        f'<div class="hd-scroll" tabindex="0" role="region" aria-label="Inputs of {calculator.id}"><table class="hd-declared"><caption>Inputs</caption><thead><tr><th scope="col">Name</th><th scope="col">Meaning</th>'
         f'<th scope="col">Unit</th><th scope="col">Allowed</th></tr></thead><tbody>{rows}</tbody></table></div>'
-        '<div class="hd-scroll"><table><caption>Results</caption><thead><tr><th scope="col">Name</th><th scope="col">Meaning</th>'
+        f'<div class="hd-scroll" tabindex="0" role="region" aria-label="Results of {calculator.id}"><table class="hd-declared"><caption>Results</caption><thead><tr><th scope="col">Name</th><th scope="col">Meaning</th>'
         f'<th scope="col">Unit</th></tr></thead><tbody>{results}</tbody></table></div>'
-        '<div class="hd-scroll"><table><caption>Worked example</caption><thead><tr><th scope="col">Case</th><th scope="col">Set</th>'
+        f'<div class="hd-scroll" tabindex="0" role="region" aria-label="Worked example of {calculator.id}"><table class="hd-declared"><caption>Worked example</caption><thead><tr><th scope="col">Case</th><th scope="col">Set</th>'
         f'<th scope="col">Answer</th><th scope="col">Source</th></tr></thead><tbody>{example_rows(calculator)}</tbody></table></div>'
     )
