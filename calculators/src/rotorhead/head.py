@@ -307,7 +307,7 @@ def changed(head: Head, changes: Mapping[str, str], system: units.System = "metr
             figure = BY_KEY[key]
             typed = parse_number(text, key, figure.label, head=True)
             metric = units.from_si(figure.quantity, units.to_si(figure.quantity, typed, system), "metric")
-            value = checked_figure(figure, round(metric, 9), units.tidy(typed, 6).rstrip("0").rstrip("."), system)
+            value = checked_figure(figure, round(metric, 9), text.strip()[: NAME_LONGEST // 2], system)
             if key.startswith("rods."):
                 _, number, part = key.split(".")
                 old = rods[int(number) - 1]

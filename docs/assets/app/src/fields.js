@@ -123,6 +123,7 @@ class Field {
       if (sentence && this.fault?.id) input.setAttribute("aria-describedby", this.fault.id);
       else input.removeAttribute("aria-describedby");
     }
+    if (sentence && this.reset) this.reset.hidden = false; // the way back stands where the fault is
     if (!this.fault) return;
     this.fault.textContent = sentence;
     this.fault.hidden = sentence === "";
