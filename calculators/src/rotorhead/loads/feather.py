@@ -49,9 +49,13 @@ class Blade:
 
 def blade_of(rotor: Rotor, *, moment_coefficient: float | None = None, mass_behind: float = 0.0,
              air_ahead: float = 0.0, weights: float = 0.0, spring: float = 0.0, friction: float = 0.0) -> Blade:  # fmt: skip
-    """The blade of a head, with the figures the description doesn't hold given here."""
+    """The blade of a head, with the figures the description doesn't hold given here.
+
+    The head's radius of gyration along the chord is about the blade's own mass centre: one that lies off the
+    feathering axis adds m x² (parallel axes).
+    """
     head = rotor.head
-    ic = rotor.blade_mass * head["chordwise_radius_of_gyration_m"] ** 2
+    ic = rotor.blade_mass * (head["chordwise_radius_of_gyration_m"] ** 2 + mass_behind**2)
     it = rotor.blade_mass * head["thickness_radius_of_gyration_m"] ** 2
     cm = head["pitching_moment_coefficient"] if moment_coefficient is None else moment_coefficient
     return Blade(ic, it, rotor.blade_mass, mass_behind, air_ahead, cm, weights, spring, rotor.pitch_level, friction,
