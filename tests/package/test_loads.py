@@ -207,6 +207,21 @@ def test_link_load_by_virtual_work(head_id: str) -> None:
         assert abs(left_out) < 1e-3
 
 
+def test_lift_spring_and_friction() -> None:
+    """Elementary: lift ahead of the axis holds the nose up by itself (weight/blades × distance, so less to supply); a
+    spring asks for k × the angle from where it is relaxed; friction asks for its moment in the sense of the movement.
+
+    Pitch 0.1 − 0.05 sin ψ falls while the blade passes the tail, rises over the nose, and rests at ψ = 90°.
+    """
+    rotor = rotor_of("alder3")
+    blade = blade_of(rotor, air_ahead=0.01, spring=200.0, friction=7.0, moment_coefficient=0.0)
+    tail, side, nose = (parts_at(rotor, blade, a, 0.1, 0.0, -0.05, 60.0) for a in (0.0, math.pi / 2.0, math.pi))
+    assert tail.air == pytest.approx(-2050.0 * 9.80665 / 3.0 * 0.01, rel=1e-12)
+    relaxed = math.radians(rotor.head["pitch_at_plate_zero_deg"])
+    assert side.spring == pytest.approx(200.0 * (0.05 - relaxed), rel=1e-12)
+    assert (tail.friction, side.friction, nose.friction) == (-7.0, 0.0, 7.0)
+
+
 def test_help_on_leaves_friction_only() -> None:
     """Birch 2 has no actuators; with help a hand feels friction alone (the head's; twice that at the lever)."""
     assert actuator_of(rotor_of("birch2")) == 0.0
