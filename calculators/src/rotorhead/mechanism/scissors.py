@@ -10,7 +10,6 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
-from ..conventions import TURN
 from ..faults import refuse
 from ..rotor import Rotor
 from .hands import rig_of
@@ -91,17 +90,28 @@ class FoldRange:
         return math.pi - self.greatest
 
 
+def _steepest(rotor: Rotor, pair: Pair) -> float:
+    """Greatest slope of the plate toward a pair's ring point, stick anywhere in its round stop, rotor turned anywhere.
+
+    At a guide azimuth the slope is F·forward + L·left: greatest along (F, L), where it is √(F² + L²).
+    """
+    rig = rig_of(rotor)
+    fore, side = math.tan(rig.fore_aft), math.tan(rig.left_right)
+    if pair == "drive":
+        return max(fore, side)
+    guide = rotor.stationary_scissors
+    return math.hypot(fore * math.cos(guide - rig.forward_azimuth), side * math.cos(guide - rig.left_azimuth))
+
+
 @lru_cache(maxsize=32)
 def fold_range(rotor: Rotor, pair: Pair) -> FoldRange:
-    """Search lever bottom, middle, top; stick centred and at its stop in 12 directions; the turn in 24 steps."""
-    rig = rig_of(rotor)
-    angles = []
-    sticks = [(0.0, 0.0), *((math.cos(i * TURN / 12), math.sin(i * TURN / 12)) for i in range(12))]
-    for lever in (0.0, 0.5, 1.0):
-        for forward, left in sticks:
-            pose = rig.pose(lever, forward, left)
-            turns = (i * TURN / 24 for i in range(24)) if pair == "drive" else (0.0,)
-            angles += [fold(rotor, pose, pair, mast).included for mast in turns]
+    """A fold depends on the plate's height and its slope toward the ring point only: lever in 5 steps, slope in 25."""
+    rig, most = rig_of(rotor), _steepest(rotor, pair)
+    guide = rotor.drive_scissors if pair == "drive" else rotor.stationary_scissors
+    c, s = math.cos(guide), math.sin(guide)
+    slopes = [most * (i - 12) / 12.0 for i in range(25)]
+    heights = [rig.height(i / 4.0) for i in range(5)]
+    angles = [fold(rotor, Pose(z, m * c, m * s), pair).included for z in heights for m in slopes]
     return FoldRange(min(angles), max(angles))
 
 
@@ -113,6 +123,7 @@ def play_azimuth(play: float, radius: float) -> float:
 def play_pitch(play: float, radius: float, cyclic: float) -> float:
     """Pitch error (rad) from turning the ring by its play with a cyclic amplitude (rad): cyclic · sin(turn).
 
-    Collective alone is not affected to first order: a level ring looks the same however it is turned.
+    That is what the wave is late or early by. Left out: a link that leans sideways (along the ring) stands up or leans
+    over as its foot is turned, which gives every blade, level plate or not, lean · play/arm of collective besides.
     """
     return cyclic * math.sin(play_azimuth(play, radius))
