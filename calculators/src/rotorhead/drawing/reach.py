@@ -20,7 +20,8 @@ def reach_field(
         canvas.rect(x - size, y - size, 2 * size, 2 * size, "r-structure")
     else:
         canvas.circle(x, y, size, "r-structure")
-    canvas.path([(x - size * b, y - size * a) for a, b in region], "r-plate field", close=True)
+    if region:
+        canvas.path([(x - size * b, y - size * a) for a, b in region], "r-plate field", close=True)
     canvas.line(x - size, y, x + size, y, "r-faint")
     canvas.line(x, y - size, x, y + size, "r-faint")
     sx, sy = x - size * left, y - size * forward
@@ -36,9 +37,14 @@ def reach_field(
     canvas.line(lx - 14, at(lever), lx + 14, at(lever), "r-hand")
     canvas.text(lx, 22, "lever", "t t-small")
     canvas.text(lx, 236, "what is left", "t t-small t-plate")
+    lever_words = (
+        f"the lever can move from {100 * low:.0f}% to {100 * high:.0f}% of its travel"
+        if low <= high
+        else "no place of the lever is within reach"
+    )
     state = "within reach" if reached else "beyond what the rods reach"
     return Drawing(
         canvas.svg(),
         f"The stick's field seen from above with the outline of what the rods reach at this lever position; the stick's place is {state}. "
-        f"With the stick held there the lever can move from {100 * low:.0f}% to {100 * high:.0f}% of its travel.",
+        f"With the stick held there {lever_words}.",
     )

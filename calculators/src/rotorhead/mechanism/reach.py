@@ -60,29 +60,55 @@ def gate_edge(direction: float, *, square: bool) -> float:
 
 
 def stick_limit(rotor: Rotor, strokes: Strokes, lever: float, direction: float, *, square: bool = False) -> Stop:
-    """How far the stick goes toward `direction` (rad, 0 forward, 90° left) at a lever position, strokes in m."""
-    best = Stop(0, gate_edge(direction, square=square))
+    """How far the stick goes toward `direction` (rad, 0 forward, 90° left) at a lever position, strokes in m.
+
+    0 when no place in that direction is within every rod's stroke.
+    """
+    best, nearest = Stop(0, gate_edge(direction, square=square)), Stop(0, 0.0)
     for n, ((c, f, s), stroke) in enumerate(zip(mixing(rotor), strokes, strict=True), 1):
         base = c * (lever - 0.5)
         slope = f * math.cos(direction) + s * math.sin(direction)
         if abs(slope) < 1e-12:
+            if abs(base) > stroke / 2.0 + 1e-12:
+                return Stop(n, 0.0)
             continue
         room = (math.copysign(stroke / 2.0, slope) - base) / slope
         if room < best.stick:
             best = Stop(n, max(0.0, room))
-    return best
+        # A rod beyond its stroke with the stick centred lets go only from here on.
+        enters = room - stroke / abs(slope)
+        if enters > nearest.stick:
+            nearest = Stop(n, enters)
+    return best if nearest.stick <= best.stick else Stop(nearest.rod, 0.0)
 
 
 def stick_region(
     rotor: Rotor, strokes: Strokes, lever: float, *, square: bool = False, steps: int = 72
 ) -> list[tuple[float, float]]:
-    """Outline of what the stick reaches at a lever position: (forward, left) pairs, fractions of full stick."""
-    outline = []
-    for i in range(steps):
-        a = i * TURN / steps
-        r = stick_limit(rotor, strokes, lever, a, square=square).stick
-        outline.append((r * math.cos(a), r * math.sin(a)))
+    """Outline of what the stick reaches at a lever position: (forward, left) pairs, fractions of full stick.
+
+    The stick's own stop cut along a line for each end of each rod's stroke; empty when nothing is reached.
+    """
+    edges = [(i * TURN / steps, gate_edge(i * TURN / steps, square=square)) for i in range(steps)]
+    outline = [(r * math.cos(a), r * math.sin(a)) for a, r in edges]
+    for (c, f, s), stroke in zip(mixing(rotor), strokes, strict=True):
+        for end in (1.0, -1.0):
+            outline = _cut(outline, (end * f, end * s), stroke / 2.0 - end * c * (lever - 0.5))
     return outline
+
+
+def _cut(outline: list[tuple[float, float]], across: tuple[float, float], most: float) -> list[tuple[float, float]]:
+    """The part of a convex outline in which across · place is at most `most`."""
+    over = [across[0] * x + across[1] * y - most for x, y in outline]
+    kept = []
+    for i, (x, y) in enumerate(outline):
+        (u, v), before = outline[i - 1], over[i - 1]
+        if (before > 0.0) != (over[i] > 0.0):
+            share = before / (before - over[i])
+            kept.append((u + share * (x - u), v + share * (y - v)))
+        if over[i] <= 0.0:
+            kept.append((x, y))
+    return kept
 
 
 @dataclass(frozen=True, slots=True)

@@ -63,8 +63,8 @@ def compute(values: Values, rotor: Rotor) -> Answer:
         "stick_goes": stop.stick,
         "stops_first": _stop_words(stop.rod),
         "stick_left_over": stop.stick - math.hypot(forward, left),
-        "lever_low": min(span.low, span.high),
-        "lever_high": max(span.low, span.high),
+        "lever_low": span.low if span.low <= span.high else "no position",
+        "lever_high": span.high if span.low <= span.high else "no position",
         "full_full": full,
         "full_full_stop": _stop_words(*rods),
     }
@@ -114,10 +114,10 @@ def working(case: Case) -> tuple[Step, ...]:
 
 def drawing(case: Case) -> Drawing:
     """The stick's field."""
-    strokes, square, _, reached = case.answer.details
+    strokes, square, span, reached = case.answer.details
     return reach_field(
         stick_region(case.rotor, strokes, case.number("lever"), square=square), case.number("stick_forward"),
-        case.number("stick_left"), case.number("lever"), case.result("lever_low"), case.result("lever_high"), square=square,
+        case.number("stick_left"), case.number("lever"), span.low, span.high, square=square,
         reached=reached,
     )  # fmt: skip
 
