@@ -10,6 +10,7 @@ from typing import Any
 import defaults
 import forms
 import heads
+from rotorhead.motion.parts import BY_ID, PARTS
 from rotorhead.topics import ALL
 
 _numbers = count(1)
@@ -24,6 +25,19 @@ def _figure(name: str, _: list[str]) -> str:
     if name not in figures:
         raise FenceError(f"there is no figure “{name}”; there are {', '.join(figures)}")
     return f'<figure class="hd-figure-box"><hd-figure name="{escape(name)}">{figures[name]}</hd-figure></figure>'
+
+
+def _part(name: str, _: list[str]) -> str:
+    """The head with one part picked out, and the way to the moving view of it."""
+    if name not in BY_ID or not BY_ID[name].shown:
+        raise FenceError(
+            f"there is no part “{name}” in the view; there are {', '.join(p.id for p in PARTS if p.shown)}"
+        )
+    drawn = defaults.head_page()["figures"]["head-view"]
+    return (
+        f'<figure class="hd-figure-box" data-picked="{escape(name)}"><hd-figure name="head-view">{drawn}</hd-figure></figure>'
+        f'<p class="hd-part-link"><a href="../see-it-move.html#motion&amp;part={escape(name)}">See it move: {escape(BY_ID[name].label)}</a></p>'
+    )
 
 
 def _calculator(name: str, _: list[str]) -> str:
@@ -88,6 +102,7 @@ def _declarations(which: str, _: list[str]) -> str:
 
 _KINDS: dict[str, Callable[[str, list[str]], str]] = {
     "figure": _figure,
+    "part": _part,
     "calculator": _calculator,
     "predict": _predict,
     "choice": _choice,

@@ -115,14 +115,27 @@ def calculator_html(name: str) -> str:
         f'<p class="hd-top"><span class="hd-for">Figures for <b class="hd-head-label">{label}</b></span> '
         '<span class="hd-hint">Touch a control to make it live.</span></p>'
         f'<div class="hd-sentence" data-part="sentence">{parts["sentence"]}</div>'
-        f'<div class="hd-bench"><div class="hd-drawing" data-part="drawing">{parts["drawing"]}</div>'
+        f'<div class="hd-bench">{_picture(calculator, parts)}'
         f'<div class="hd-side"><form class="hd-controls" autocomplete="off">{first}{groups}</form>'
         '<p class="hd-status" role="status"></p>'
         f'<div class="hd-results" data-part="results">{parts["results"]}</div></div></div>'
-        f'{chart}<details class="hd-working"><summary>The working</summary>'
+        f'{_tour(parts)}{chart}<details class="hd-working"><summary>The working</summary>'
         f'<div data-part="working">{parts["working"]}</div></details>'
         '<div class="hd-tools"></div></hd-calculator>'
     )
+
+
+def _picture(calculator: Calculator, parts: dict[str, str]) -> str:
+    """The drawing; where there is a moving view, in a box with the place for it."""
+    drawing = f'<div class="hd-drawing" data-part="drawing">{parts["drawing"]}</div>'
+    return (
+        f'<div class="hd-picture"><div class="hd-stage" hidden></div>{drawing}</div>' if calculator.scene else drawing
+    )
+
+
+def _tour(parts: dict[str, str]) -> str:
+    """What is told of the part that is picked."""
+    return f'<div class="hd-tour" data-part="tour">{parts["tour"]}</div>' if "tour" in parts else ""
 
 
 def example_rows(calculator: Calculator) -> str:

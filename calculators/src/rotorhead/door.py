@@ -69,10 +69,11 @@ def _run(data: Request) -> Reply:
         "calculator": calculator.id,
         "head": summary(choice),
         "units": system,
-        "parts": render.parts(calculator, case),
+        "parts": render.parts(calculator, case, skip if isinstance(skip := data.get("skip"), list) else ()),
         "spoken": calculator.describe(case),
         "form": form(calculator, texts, rotor, choice, system, case.values),
         "results": render.results_list(calculator, case),
+        **({"scene": calculator.scene(case)} if calculator.scene else {}),
     }
 
 

@@ -178,6 +178,9 @@ class Calculator:
     sources: tuple[str, ...]
     examples: tuple[Example, ...] = field(default=())
     chart: Callable[[Case], Chart] | None = None
+    # What a moving view on the page draws, as JSON data; and further slots of HTML by name.
+    scene: Callable[[Case], Mapping[str, Any]] | None = None
+    extra: Mapping[str, Callable[[Case], str]] = field(default_factory=dict)
 
     def input(self, name: str) -> Number | Choice:
         """An input by name."""

@@ -4,7 +4,8 @@ Everything a reader typed is escaped here; nothing else puts it on a page.
 """
 
 import json
-from functools import cache
+from collections.abc import Callable, Container
+from functools import cache, partial
 from html import escape
 from importlib import resources
 
@@ -37,19 +38,27 @@ def equation_html(latex: str) -> str:
     return _mathml().get(latex) or f"<code>{escape(latex)}</code>"
 
 
-def parts(calculator: Calculator, case: Case) -> dict[str, str]:
-    """HTML for the slots of a calculator on a page: sentence, drawing, results, working; chart and table if it has one."""
-    drawing = calculator.drawing(case)
-    made = {
-        "sentence": f"<p>{escape(calculator.describe(case))}</p>",
-        "drawing": f'{drawing.svg}<p class="hd-caption">{escape(drawing.text)}</p>',
-        "results": _results(calculator, case),
-        "working": _working(calculator, case),
+def parts(calculator: Calculator, case: Case, skip: Container[str] = ()) -> dict[str, str]:
+    """HTML for the slots of a calculator on a page: sentence, drawing, results, working; chart and table if it has one.
+
+    `skip`: slots the page can't show just now, which are then not made.
+    """
+    makers: dict[str, Callable[[], str]] = {
+        "sentence": lambda: f"<p>{escape(calculator.describe(case))}</p>",
+        "drawing": lambda: _drawing(calculator, case),
+        "results": lambda: _results(calculator, case),
+        "working": lambda: _working(calculator, case),
     }
     if calculator.chart:
         chart = calculator.chart(case)
-        made |= {"chart": chart_html(chart, case), "table": table_html(chart, case)}
-    return made
+        makers |= {"chart": lambda: chart_html(chart, case), "table": lambda: table_html(chart, case)}
+    makers |= {name: partial(make, case) for name, make in calculator.extra.items()}
+    return {name: make() for name, make in makers.items() if name not in skip}
+
+
+def _drawing(calculator: Calculator, case: Case) -> str:
+    drawing = calculator.drawing(case)
+    return f'{drawing.svg}<p class="hd-caption">{escape(drawing.text)}</p>'
 
 
 def _results(calculator: Calculator, case: Case) -> str:

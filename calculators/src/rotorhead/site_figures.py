@@ -1,5 +1,6 @@
 """Figures between paragraphs: drawings and tables of the chosen head, by name."""
 
+import math
 from collections.abc import Callable, Iterable
 from html import escape
 from typing import Final
@@ -7,10 +8,12 @@ from typing import Final
 from . import units
 from .blade.phase import budget_of
 from .conventions import bearing_of
-from .drawing import disc, plan, rose, schemes, side, strips
+from .drawing import disc, head_views, plan, rose, schemes, side, strips
 from .fields import Drawing
 from .mechanism.hands import rig_of
 from .mechanism.links import harmonics, pitch_round, pitches_now
+from .motion.setting import Setting
+from .motion.turn import motion_of
 from .rotor import Rotor
 from .tables import mixing_matrix
 
@@ -22,12 +25,17 @@ def _pitch_strip(rotor: Rotor, system: units.System) -> Drawing:
     return strips.pitch_strips(rotor, curve, now, 0.0, bearing_of(harmonics(curve).greatest, rotor.rotation))
 
 
+def _head_view(rotor: Rotor, system: units.System) -> Drawing:
+    return head_views.head_view(motion_of(rotor, Setting(0.5, 0.5, 0.0)), math.radians(30.0), "corner")
+
+
 FIGURES: Final[dict[str, Callable[[Rotor, units.System], Drawing]]] = {
     "rose": lambda r, s: rose.budget_rose(budget_of(r)),
     "predict-rose": lambda r, s: rose.predict_rose(r.rotation),
     "head-plan": lambda r, s: plan.head_plan(r),
     "side": lambda r, s: side.side_view(r, rig_of(r).pose(0.5, 0.5, 0.0), 0.0, s),
     "pitch-strip": _pitch_strip,
+    "head-view": _head_view,
     "hydraulic-chain": lambda r, s: schemes.hydraulic_chain(r),
     "stick-pad": lambda r, s: disc.stick_pad(0.5, 0.5, 0.0),
     "scissors": lambda r, s: schemes.scissors(r),

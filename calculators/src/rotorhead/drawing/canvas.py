@@ -30,7 +30,8 @@ class Canvas:
         self.add(element.format(role=role))
         words = role.split()
         if words[0] == "r-plate" and not {"fill", "thin", "wide"} & set(words):
-            self.add(element.format(role="r-plate-core"))
+            named = [w for w in words if w.startswith("p-")]
+            self.add(element.format(role=" ".join(["r-plate-core", *named])))
 
     def strokes(self, lines: list[tuple[tuple[float, float], tuple[float, float]]], role: str) -> None:
         """Many short lines as one element."""

@@ -26,8 +26,10 @@ def _does_not_close(rotor: Rotor) -> Exception:
     )
 
 
-def horn_angle(rotor: Rotor, foot: Vector, flap: float = 0.0) -> float:
+def horn_angle(rotor: Rotor, foot: Vector, flap: float = 0.0, longer: float = 0.0) -> float:
     """Exact rotation of the horn from level (rad, nose-up positive) for a link foot in the blade frame.
+
+    `longer`: how much longer this one link is than the head's links, m.
 
     Rigid link: |horn − foot| = link. With the horn at (hinge + s cosβ − a sinη sinβ, a cosη,
     s sinβ + a sinη cosβ), s = horn station − hinge, the condition is A cos η + B sin η = C, solved
@@ -45,7 +47,7 @@ def horn_angle(rotor: Rotor, foot: Vector, flap: float = 0.0) -> float:
         x0, z0 = rotor.horn_station - x, -z
     a = -2.0 * arm * y
     b = 2.0 * arm * (z0 * cb - x0 * sb)
-    c = rotor.link**2 - arm * arm - x0 * x0 - y * y - z0 * z0
+    c = (rotor.link + longer) ** 2 - arm * arm - x0 * x0 - y * y - z0 * z0
     size = math.hypot(a, b)
     ratio = c / size if size else 2.0
     if not -1.0 <= ratio <= 1.0:
@@ -55,13 +57,15 @@ def horn_angle(rotor: Rotor, foot: Vector, flap: float = 0.0) -> float:
     return math.remainder(turn, TURN)
 
 
-def feet_in_blade_frames(rotor: Rotor, pose: Pose, mast: float, blades: Iterable[int]) -> list[Vector]:
+def feet_in_blade_frames(
+    rotor: Rotor, pose: Pose, mast: float, blades: Iterable[int], behind: float = 0.0
+) -> list[Vector]:
     """Lower ends of the links of `blades` (0, 1, …), each in its own blade's frame, blade 1 at azimuth `mast`.
 
     The rotating ring is one rigid ring whose drive-scissors point stays exactly in the meridian that
-    turns with the mast.
+    turns with the mast; `behind` (rad): how far it lags behind that meridian, through play or without scissors.
     """
-    d, e = ring_axes(pose, mast + rotor.drive_scissors)
+    d, e = ring_axes(pose, mast + rotor.drive_scissors - behind)
     feet = []
     for blade in blades:
         ahead, body = blade * TURN / rotor.blades, rotor.lead - rotor.drive_scissors

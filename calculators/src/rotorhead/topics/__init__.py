@@ -14,6 +14,7 @@ from ..fields import Calculator
 IDS: Final = (
     "phase", "rods", "plate", "pitch", "lag", "disc", "gyro",
     "reach", "scissors", "joint", "links", "link-load", "rod-load", "shake", "boost",
+    "motion",
 )  # fmt: skip
 
 

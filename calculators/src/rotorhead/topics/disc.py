@@ -3,14 +3,13 @@
 import math
 
 from ..blade.flap import Flapping, flapping_of, hub_moment_slope
+from ..blade.settled import coning_at
 from ..conventions import HALF_TURN, bearing_of, bearing_words, sense
 from ..drawing.disc import disc_tilt
 from ..fields import Answer, Calculator, Case, Drawing, Example, Result, Step, Values
-from ..flight.hover import thrust_of_pitch
 from ..mechanism.hands import rig_of
 from ..mechanism.links import harmonics, pitch_round
-from ..rotor import SEA_LEVEL_DENSITY, Rotor
-from ..units import STANDARD_GRAVITY
+from ..rotor import Rotor
 from .common import HAND_FIGURES, HANDS, LINK_FIGURES, hands_pose, hands_words
 
 
@@ -35,19 +34,6 @@ def disc_matrix(rotor: Rotor) -> tuple[tuple[float, float], tuple[float, float]]
         )
     (ff, rf), (fr, rr) = columns
     return (ff, fr), (rf, rr)
-
-
-def coning_at(rotor: Rotor, f: Flapping, commanded: float) -> tuple[float, float]:
-    """Coning (rad) and thrust (N) in the hover for a commanded mean pitch; δ3 takes pitch off (4 rounds)."""
-    scale = rotor.flap_inertia * rotor.speed**2
-    fixed = rotor.root_spring * rotor.precone / scale - rotor.flap_static_moment * STANDARD_GRAVITY / scale
-    coning = 0.0
-    ct = 0.0
-    for _ in range(4 if f.tan_delta3 else 1):
-        ct, moment = thrust_of_pitch(rotor, commanded - f.tan_delta3 * coning)
-        coning = (f.gamma * moment + fixed) / f.nu_squared
-    tip = rotor.speed * rotor.radius
-    return coning, ct * SEA_LEVEL_DENSITY * math.pi * rotor.radius**2 * tip**2
 
 
 def compute(values: Values, rotor: Rotor) -> Answer:

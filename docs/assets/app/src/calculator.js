@@ -9,6 +9,7 @@ import { quoted, writeLink } from "./link.js";
 import { printedFor } from "./printed.js";
 import { PRINTED, store } from "./state.js";
 import { calculators, follow, headRefused, printName, writeAddress } from "./page.js";
+import { Stage } from "./stage.js";
 import { addTools, button } from "./tools.js";
 import { View } from "./view.js";
 
@@ -32,6 +33,7 @@ export class Calculator extends HTMLElement {
   /** Sentences about a link, said with the next result. @type {string[]} */
   #linkFaults = [];
   #view = new View(this);
+  stage = new Stage(this);
   /** The print to go back to. @type {{parts: Record<string, string>, label: string, print: string}} */
   #printed = { parts: {}, label: "", print: printName(PRINTED) };
   /** The print that is shown, when it is one. */
@@ -44,6 +46,7 @@ export class Calculator extends HTMLElement {
     this.#woken = true;
     this.name = this.getAttribute("name") ?? "";
     this.#view = new View(this);
+    this.stage = new Stage(this);
     this.#printed = { parts: this.#view.parts, label: this.#view.label, print: printName(PRINTED) };
     this.#fields = new Fields(this.querySelector("form"), {
       onTouch: () => this.#touch(),
@@ -60,9 +63,10 @@ export class Calculator extends HTMLElement {
       if (this.state === "unavailable") void this.run({ settled: true });
     });
     this.addEventListener("hd-pick", (event) => {
-      const { field, text } = /** @type {CustomEvent<{field: string, text: string}>} */ (event).detail;
+      const { field, text, moving } = /** @type {CustomEvent<{field: string, text: string, moving?: boolean}>} */ (event).detail;
       this.#fields.enter(field, text);
-      void this.#settle(field, text);
+      if (moving) this.#move(field, text);
+      else void this.#settle(field, text);
     });
     addTools(this);
     calculators.add(this);
@@ -207,11 +211,15 @@ export class Calculator extends HTMLElement {
     if (until || (store.changed && printShown)) this.#view.name(this.#view.label, this.#awaited);
     this.state = engine.state === "ready" ? "stale" : engine.state === "unavailable" ? "unavailable" : "starting";
     const { units } = store.choice;
-    const answer = await engine.ask(`run ${this.#key}`, { op: "run", calculator: this.name, inputs: this.inputs, head: store.head, units });
+    const skip = settled ? [] : this.stage.unseen;
+    const answer = await engine.ask(`run ${this.#key}`, { op: "run", calculator: this.name, inputs: this.inputs, head: store.head, units, skip });
     if (answer.state === "stale" || epoch !== this.#epoch) return;
     if (run !== this.#run) {
       // The hand has moved on: draw what came, so that the picture follows, and stay greyed until the last answer is in.
-      if (answer.state === "result") this.#view.draw(answer.parts, true);
+      if (answer.state === "result") {
+        this.#view.draw(answer.parts, true);
+        this.stage.show(answer.scene);
+      }
     } else if (answer.state === "result") this.#result(answer, settled, force);
     else if (answer.state === "invalid") this.#invalid(answer.faults, settled);
     else if (answer.unavailable) void this.#unavailable(answer.text);
@@ -232,6 +240,7 @@ export class Calculator extends HTMLElement {
     this.#fields.show(answer.form, force);
     this.#fields.say(new Map());
     this.#view.name(answer.head.label);
+    this.stage.show(answer.scene);
     if (settled) {
       // What turns out to be the head's own figure is no change, and has no place in a link.
       const same = Object.keys(answer.form).filter((name) => answer.form[name]?.changed === false);

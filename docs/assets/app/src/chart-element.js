@@ -43,6 +43,11 @@ export class Chart extends HTMLElement {
     if (before !== null && this.isConnected) void this.#show();
   }
 
+  /** Something else moves along x: a rotor that turns. @param {number} x */
+  cursor(x) {
+    this.#drawn?.cursor(x);
+  }
+
   async #show() {
     try {
       await library();

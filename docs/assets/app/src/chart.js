@@ -86,6 +86,11 @@ function draw(host, data, pick) {
       cursor = next.cursor;
       chart.setData(table(next));
     },
+    /** @param {number} x only the cursor has moved */
+    cursor(x) {
+      cursor = x;
+      chart.redraw(false);
+    },
     destroy() {
       watch.disconnect();
       chart.destroy();

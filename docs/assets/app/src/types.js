@@ -18,7 +18,7 @@
  * @typedef {{op: string, [key: string]: unknown}} Request
  * @typedef {{state: "result", id: number, head: HeadSummary & Head, parts: Parts, form: Form, spoken: string,
  *   values: Record<string, string>, figures: Record<string, string>,
- *   inputs: Record<string, Record<string, string>>}} Result what the ops answer, all in one shape: each fills its own part
+ *   inputs: Record<string, Record<string, string>>, scene?: unknown}} Result what the ops answer, all in one shape: each fills its own part
  * @typedef {{state: "invalid", id: number, faults: Fault[]}} Invalid
  * @typedef {{state: "failed", id?: number, text: string, unavailable?: boolean}} Failed
  * @typedef {{state: "stale"}} Stale

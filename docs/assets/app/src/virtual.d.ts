@@ -30,7 +30,13 @@ interface Window {
     host: HTMLElement,
     data: import("./types.js").ChartData,
     pick: (x: number) => void,
-  ) => { update(data: import("./types.js").ChartData): void; destroy(): void };
+  ) => { update(data: import("./types.js").ChartData): void; cursor(x: number): void; destroy(): void };
+  /** Set by head-view.js, which is loaded with the first moving view. */
+  handToDiscHeadView?: (
+    calculator: HTMLElement,
+    stage: HTMLElement,
+    enter: (field: string, text: string, moving?: boolean) => void,
+  ) => { readonly solid: boolean; show(scene: any): void; where(): unknown; memory(): unknown };
   /** Set by assets/hd/public-url.js: where the site is published, or "". */
   handToDiscPublicUrl?: string;
 }
