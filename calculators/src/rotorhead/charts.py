@@ -36,7 +36,7 @@ def chart_html(chart: Chart, case: Case) -> str:
 
 
 def table_html(chart: Chart, case: Case) -> str:
-    """Values of the chart as a table: every so many points, which is what a reader can take in."""
+    """Values of the chart as a table: every so many points, which is what a reader can take in, and the last."""
     unit = QUANTITIES[chart.quantity].unit(case.units).symbol
     places = decimals(chart.quantity, case.units)
     most = max((abs(from_si(chart.quantity, v, case.units)) for line in chart.lines for v in line.values), default=0.0)
@@ -49,7 +49,7 @@ def table_html(chart: Chart, case: Case) -> str:
             f"<td>{tidy(from_si(chart.quantity, line.values[i], case.units), places)}</td>" for line in chart.lines
         )
         + "</tr>"
-        for i in range(0, len(chart.x), chart.every)
+        for i in sorted({*range(0, len(chart.x), chart.every), len(chart.x) - 1})
     )
     return (
         f'<div class="hd-scroll" tabindex="0" role="region" aria-label="{escape(chart.title)}, values">'
