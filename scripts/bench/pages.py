@@ -22,9 +22,7 @@ READABLE_BUDGET = 120 * KB  # a page with its default figures, script off or not
 FIRST_TOUCH_BUDGET = 120 * KB  # our JavaScript and our package, beside the runtime
 
 # What a browser loads before or while it shows the page: style sheets, scripts, images with an address.
-LOADED = re.compile(
-    r"<link\b[^>]*\brel=\"?stylesheet\"?[^>]*>|<script\b[^>]*\bsrc=[^>]*>|<img\b[^>]*>", re.IGNORECASE
-)
+LOADED = re.compile(r"<link\b[^>]*\brel=\"?stylesheet\"?[^>]*>|<script\b[^>]*\bsrc=[^>]*>|<img\b[^>]*>", re.IGNORECASE)
 CALCULATOR = re.compile(r'<hd-calculator name="([a-z-]+)"')
 ADDRESS = re.compile(r"\b(?:src|href)=\"?([^\" >]+)")
 

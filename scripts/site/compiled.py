@@ -18,9 +18,7 @@ from house.say import run_quietly
 FIXED_DATE = (1980, 1, 1, 0, 0, 0)
 HEADER = 16  # magic number, then twelve bytes on how the source was dated; the source isn't shipped
 UNITS_IN_ENTRY = 8  # an entry of the position table covers at most this many code units of two bytes
-NO_COLUMNS = (
-    0x80 | 13 << 3
-)  # the kind of entry that gives a line and no columns; its second byte is the line's change
+NO_COLUMNS = 0x80 | 13 << 3  # the kind of entry that gives a line and no columns; its second byte is the line's change
 
 
 def write_stored(path: Path, files: Mapping[str, bytes]) -> None:

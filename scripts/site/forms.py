@@ -119,7 +119,7 @@ def calculator_html(name: str) -> str:
         f'<div class="hd-side"><form class="hd-controls" autocomplete="off">{first}{groups}</form>'
         '<p class="hd-status" role="status"></p>'
         f'<div class="hd-results" data-part="results">{parts["results"]}</div></div></div>'
-        f'{_tour(parts)}{chart}<details class="hd-working"><summary>The working</summary>'
+        f'{_tour(parts)}{_sheets(parts)}{chart}<details class="hd-working"><summary>The working</summary>'
         f'<div data-part="working">{parts["working"]}</div></details>'
         '<div class="hd-tools"></div></hd-calculator>'
     )
@@ -136,6 +136,16 @@ def _picture(calculator: Calculator, parts: dict[str, str]) -> str:
 def _tour(parts: dict[str, str]) -> str:
     """What is told of the part that is picked."""
     return f'<div class="hd-tour" data-part="tour">{parts["tour"]}</div>' if "tour" in parts else ""
+
+
+def _sheets(parts: dict[str, str]) -> str:
+    """Sheets to print at their true size, beside the calculator's own."""
+    if "sheets" not in parts:
+        return ""
+    return (
+        '<div class="hd-wheel"><button class="hd-button hd-print-wheel" type="button">Print the wheel</button>'
+        f'<details><summary>The two sheets</summary><div data-part="sheets">{parts["sheets"]}</div></details></div>'
+    )
 
 
 def example_rows(calculator: Calculator) -> str:

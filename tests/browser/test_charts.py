@@ -252,7 +252,6 @@ def test_a_lost_chart_library_leaves_table_and_page_at_work(reader: Reader) -> N
     expect(chart.locator("canvas")).to_be_visible()
 
 
-@pytest.mark.xfail(strict=True, reason="chart-element.js leaves the printed plot standing when the library is lost")
 def test_a_lost_chart_library_takes_the_printed_plot_away(reader: Reader) -> None:
     _without_the_library(reader)
     reader.enter("rod-load", "speed", "20")

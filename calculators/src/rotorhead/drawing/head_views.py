@@ -6,6 +6,7 @@ true; the picture is scaled to the blade roots.
 
 import math
 from collections.abc import Callable
+from functools import partial
 from typing import Any
 
 from ..conventions import TURN, bearing_words
@@ -84,7 +85,7 @@ class _Sheet:
             row = min(max(y + dy + 14.0 * step, 12.0), SIZE - 5.0)
             if all(abs(x - a) > half + b or abs(row - c) > 13.0 for a, b, c in self.named):
                 self.named.append((x, half, row))
-                self.queue.append((math.inf, lambda: self.canvas.text(x, row, words, role)))
+                self.queue.append((math.inf, partial(self.canvas.text, x, row, words, role)))
                 return
 
     def finish(self, part: str) -> str:

@@ -10,9 +10,11 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
+from ..conventions import TURN
 from ..faults import refuse
 from ..rotor import Rotor
 from .hands import rig_of
+from .links import feet_in_blade_frames, horn_angle
 from .plate import Pose, ring_axes
 
 Pair = Literal["drive", "stationary"]
@@ -127,3 +129,21 @@ def play_pitch(play: float, radius: float, cyclic: float) -> float:
     over as its foot is turned, which gives every blade, level plate or not, lean · play/arm of collective besides.
     """
     return cyclic * math.sin(play_azimuth(play, radius))
+
+
+def play_exact(rotor: Rotor, play: float) -> tuple[float, float]:
+    """Play at the rotating ring (m, end to end) -> pitch it takes or gives every blade on a level plate, and the
+    greatest change of a blade's pitch anywhere round the turn with full forward stick (rad, both as sizes).
+
+    The links closed exactly with the ring in its place and turned back by play/radius. A level ring looks the same
+    however it is turned, but links that lean along it then lean more or less: that is the first figure.
+    """
+    behind = play_azimuth(play, rotor.ring_radius)
+
+    def pitch(pose: Pose, mast: float, back: float) -> float:
+        return horn_angle(rotor, feet_in_blade_frames(rotor, pose, mast, (0,), back)[0])
+
+    level, full = rig_of(rotor).pose(0.5, 0.0, 0.0), rig_of(rotor).pose(0.5, 1.0, 0.0)
+    turns = [i * TURN / 24 for i in range(24)]
+    most = max(abs(pitch(full, mast, behind) - pitch(full, mast, 0.0)) for mast in turns)
+    return abs(pitch(level, 0.0, behind) - pitch(level, 0.0, 0.0)), most

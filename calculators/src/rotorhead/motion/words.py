@@ -122,8 +122,8 @@ def told(now: Motion, show: Show) -> str:
     if what.kind == "play_scissors":
         return (
             f"With {show('small_length', what.amount, 2)} of play from end to end the rotating ring can turn "
-            f"{show('angle', what.amount / rotor.ring_radius, 2)} by itself; it is drawn at one end of it. A level plate shows nothing; "
-            f"tilted, it changes the time at which the pitch comes by that angle. Collective stays."
+            f"{show('angle', what.amount / rotor.ring_radius, 2)} by itself; it is drawn at one end of it. On a tilted plate the pitch comes "
+            f"that much earlier or later; links that lean along the ring give every blade {up} of collective besides."
         )
     other = f"the other {count_word(rotor.blades - 1)} stay" if rotor.blades > 2 else "the other stays"
     if what.kind == "play_link":

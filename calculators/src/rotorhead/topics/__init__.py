@@ -14,7 +14,7 @@ from ..fields import Calculator
 IDS: Final = (
     "phase", "rods", "plate", "pitch", "lag", "disc", "gyro",
     "reach", "scissors", "joint", "links", "link-load", "rod-load", "shake", "boost",
-    "motion",
+    "motion", "wheel",
 )  # fmt: skip
 
 

@@ -5,7 +5,7 @@ from typing import cast
 
 from ..drawing.fold import scissors_fold
 from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
-from ..mechanism.scissors import Pair, arms, fold, fold_range, play_azimuth, play_pitch
+from ..mechanism.scissors import Pair, arms, fold, fold_range, play_azimuth, play_exact, play_pitch
 from ..rotor import Rotor
 from .common import FORWARD, HAND_FIGURES, HANDS, LINK_FIGURES, fixed, hands_pose, hands_words
 
@@ -23,7 +23,11 @@ def compute(values: Values, rotor: Rotor) -> Answer:
     span = fold_range(rotor, pair)
     radius = rotor.ring_radius if pair == "drive" else rotor.rod_radius
     play = float(values["play"])
-    cyclic = math.radians(rotor.head["cyclic_fore_aft_deg"])
+    if pair == "drive":
+        level, error = play_exact(rotor, play)
+    else:
+        # The rods stay where they are: the plate's low point is carried round, and nothing else changes.
+        level, error = 0.0, play_pitch(play, radius, math.radians(rotor.head["cyclic_fore_aft_deg"]))
     guide = mast + rotor.drive_scissors if pair == "drive" else rotor.stationary_scissors
     slope = (pose.p * math.cos(guide) + pose.q * math.sin(guide)) if pose.tilt else 0.0
     return Answer(
@@ -34,7 +38,8 @@ def compute(values: Values, rotor: Rotor) -> Answer:
             "greatest": span.greatest,
             "least_reserve": span.reserve,
             "turn": play_azimuth(play, radius),
-            "pitch_error": play_pitch(play, radius, cyclic),
+            "pitch_error": error,
+            "level": level,
         },
         (now, pair, slope),
     )
@@ -49,7 +54,7 @@ def describe(case: Case) -> str:
         f"With {hands_words(case.values)} the {pair} scissors stand at {a('angle', case.result('included'), 0)}; over the whole range "
         f"at least {a('angle', case.result('least_reserve'), 0)} are left before they are straight. A play of "
         f"{a('small_length', case.number('play'), 2)} lets {ring} turn by {a('angle', case.result('turn'), 2)}: up to "
-        f"{a('angle', case.result('pitch_error'), 3)} of pitch at full stick."
+        f"{a('angle', case.result('pitch_error'), 3)} of pitch at full stick, {a('angle', case.result('level'), 3)} on a level plate."
     )
 
 
@@ -73,9 +78,13 @@ def working(case: Case) -> tuple[Step, ...]:
              f"{deg(case.result('least'))} to {deg(case.result('greatest'))}; left before straight {deg(case.result('least_reserve'))}"),
         Step("Play at the ring turns it by play over radius.",
              f"{mm(case.number('play'))} / {mm(radius)} = {deg(case.result('turn'))}", "play"),
-        Step("Turning the ring shifts the whole wave of pitch; at full stick that is at most",
+        Step("Turning the ring shifts the whole wave of pitch. Links that lean along the ring lean more or less besides, which changes "
+             "the pitch of all blades alike; the links closed exactly, round the turn at full stick:" if pair == "drive" else
+             "Carried round, the stationary ring takes the whole wave of pitch with it; at full stick that is at most",
+             f"{case.show('angle', case.result('pitch_error'), 3)}; of the wave alone "
              f"{deg(math.radians(case.rotor.head['cyclic_fore_aft_deg']))} × sin {deg(case.result('turn'))} = "
-             f"{case.show('angle', case.result('pitch_error'), 3)}"),
+             f"{case.show('angle', play_pitch(case.number('play'), radius, math.radians(case.rotor.head['cyclic_fore_aft_deg'])), 3)}; "
+             f"on a level plate {case.show('angle', case.result('level'), 3)}"),
     )  # fmt: skip
 
 
@@ -111,6 +120,7 @@ CALCULATOR = Calculator(
         Result("least_reserve", "Least left over the whole range", "angle", 0),
         Result("turn", "Play lets the ring turn by", "angle", 2),
         Result("pitch_error", "Pitch that makes at full stick", "angle", 3),
+        Result("level", "… on a level plate", "angle", 3),
         Result("least", "Least angle over the range", "angle", 1, main=False),
         Result("greatest", "Greatest angle over the range", "angle", 1, main=False),
     ),

@@ -52,7 +52,9 @@ export class Chart extends HTMLElement {
     try {
       await library();
     } catch {
-      return; // the figures stand in the table beneath
+      // The figures stand in the table beneath; a plot of other figures must not stay beside them.
+      this.replaceChildren();
+      return;
     }
     if (!this.isConnected || !window.handToDiscChart) return;
     /** @type {ChartData} */

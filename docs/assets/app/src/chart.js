@@ -62,6 +62,7 @@ function draw(host, data, pick) {
           ctx.save();
           ctx.strokeStyle = colour(host, "hand");
           ctx.lineWidth = 1.5 * devicePixelRatio;
+          ctx.setLineDash([]); // or it would take over the last line's dashes
           ctx.beginPath();
           ctx.moveTo(x, bbox.top);
           ctx.lineTo(x, bbox.top + bbox.height);

@@ -42,8 +42,14 @@ export function preparePrinting(calculators) {
       calculator.querySelector(".hd-print-foot")?.remove();
       calculator.classList.remove("hd-printing");
     }
-    document.body.classList.remove("hd-sheet");
+    document.body.classList.remove("hd-sheet", "hd-wheel-alone");
   });
+  for (const press of document.querySelectorAll(".hd-print-wheel")) {
+    press.addEventListener("click", () => {
+      document.body.classList.add("hd-wheel-alone");
+      window.print();
+    });
+  }
 }
 
 /** @param {Calculator} calculator */

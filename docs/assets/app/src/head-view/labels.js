@@ -11,7 +11,7 @@ const SVG = "http://www.w3.org/2000/svg";
 const ROW = 21;
 
 export class Labels {
-  /** @type {{tag: Tag, box: HTMLButtonElement, line: SVGLineElement, dot: SVGCircleElement}[]} */
+  /** `from`: where the line leaves the name. @type {{tag: Tag, box: HTMLButtonElement, line: SVGLineElement, dot: SVGCircleElement, from: {x: number, y: number}}[]} */
   #drawn = [];
   /** @type {{text: string, at: () => Vector3, box: HTMLElement}[]} */
   #marks = [];
@@ -58,7 +58,7 @@ export class Labels {
       dot.setAttribute("r", "2.2");
       this.lines.append(line, dot);
       this.box.append(box);
-      return { tag, box, line, dot };
+      return { tag, box, line, dot, from: { x: 0, y: 0 } };
     });
   }
 
@@ -91,6 +91,13 @@ export class Labels {
         y += step;
       }
     }
+    // Measured once here: asking at every frame would have the browser lay out the page each time.
+    for (const { box, from, line } of this.#drawn) {
+      from.x = box.dataset.side === "right" ? this.#width - box.offsetWidth - 3 : box.offsetWidth + 3;
+      from.y = box.offsetTop + box.offsetHeight / 2;
+      line.setAttribute("x1", String(from.x));
+      line.setAttribute("y1", String(from.y));
+    }
     this.follow(camera);
   }
 
@@ -100,11 +107,9 @@ export class Labels {
       const { x, y } = this.#project(camera, at());
       box.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px) translate(-50%, -50%)`;
     }
-    for (const { tag, box, line, dot } of this.#drawn) {
+    if (this.box.hidden) return;
+    for (const { tag, line, dot } of this.#drawn) {
       const { x, y } = this.#project(camera, tag.at());
-      const right = box.dataset.side === "right";
-      line.setAttribute("x1", String(right ? this.#width - box.offsetWidth - 3 : box.offsetWidth + 3));
-      line.setAttribute("y1", String(box.offsetTop + box.offsetHeight / 2));
       line.setAttribute("x2", x.toFixed(1));
       line.setAttribute("y2", y.toFixed(1));
       dot.setAttribute("cx", x.toFixed(1));
@@ -118,10 +123,10 @@ export class Labels {
       const [x = 0, y = 0] = (/translate\(([-\d.]+)px, ([-\d.]+)px/.exec(box.style.transform) ?? []).slice(1).map(Number);
       return { text, x: x - 4, y, end: false, line: [x, y, x, y] };
     });
-    return marks.concat(this.#drawn.map(({ box, line }) => ({
+    return marks.concat(this.#drawn.map(({ box, line, from }) => ({
       text: box.textContent ?? "",
       x: box.dataset.side === "right" ? this.#width - 4 : 4,
-      y: box.offsetTop + box.offsetHeight / 2,
+      y: from.y,
       end: box.dataset.side === "right",
       line: ["x1", "y1", "x2", "y2"].map((name) => Number(line.getAttribute(name))),
     })));

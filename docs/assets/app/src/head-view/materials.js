@@ -42,8 +42,7 @@ export class Materials {
     const { paper } = this.colours;
     const colour = this.colours[role].clone().lerp(paper, turns ? 0 : STILL_TONE);
     if (faded) colour.lerp(paper, FADED);
-    // Both sides: thin plates and open ends are seen from behind too.
-    const made = new MeshLambertMaterial({ color: colour, side: DoubleSide, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 });
+    const made = new MeshLambertMaterial({ color: colour, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 });
     if (turns) hatch(made, this.pitch, faded ? 0.93 : 0.72);
     this.#made.set(key, made);
     return made;

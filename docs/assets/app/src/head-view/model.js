@@ -3,7 +3,7 @@
  * sizes of bearings, grips and actuators are drawn, in proportion to the plate.
  */
 
-import { Group, Matrix4, Mesh, Vector3 } from "three";
+import { Group, InstancedMesh, Matrix4, Mesh, Vector3 } from "three";
 import { buildBlade } from "./blade.js";
 import { row } from "./data.js";
 import { ball, between, lug, ring, rod, solid } from "./shapes.js";
@@ -122,12 +122,12 @@ export class Model {
     // The main bearing shows as a thin race with its balls between the two rings.
     const race = solid(ring(0.38 * unit, 0.6 * unit, -0.03 * unit, 0.05 * unit), "main-bearing", "structure", true);
     this.#turningRing.add(race);
+    const balls = new InstancedMesh(ball(0.045 * unit, 10), undefined, 30);
+    balls.userData = { part: "main-bearing", role: "ink", turns: true };
     for (let i = 0; i < 30; i += 1) {
-      const one = new Mesh(ball(0.042 * unit));
-      one.userData = { part: "main-bearing", role: "ink", turns: true };
-      one.position.set(0.63 * unit * Math.cos((i * Math.PI) / 15), 0.63 * unit * Math.sin((i * Math.PI) / 15), 0.01 * unit);
-      this.#turningRing.add(one);
+      balls.setMatrixAt(i, BASIS.makeTranslation(0.63 * unit * Math.cos((i * Math.PI) / 15), 0.63 * unit * Math.sin((i * Math.PI) / 15), 0.01 * unit));
     }
+    this.#turningRing.add(balls);
     const still = [point(scene.still, 0), point(scene.still, 1)];
     for (const one of scene.rods) this.#lug(this.#stillRing, point(one.joint).sub(centre), still, 0.55 * unit, "stationary-ring", false, unit);
     this.#lug(this.#stillRing, point(scene.stationary).sub(centre), still, 0.55 * unit, "stationary-ring", false, unit);

@@ -17,16 +17,16 @@ import {
 
 /** @typedef {import("three").BufferGeometry} Geometry */
 
-const ROUND = 28;
+const ROUND = 24;
 
 /** A cylinder along z from 0 to `length`. @param {number} radius @param {number} length @param {number} [top] @returns {Geometry} */
 export function rod(radius, length, top = radius) {
   return new CylinderGeometry(top, radius, length, ROUND).rotateX(Math.PI / 2).translate(0, 0, length / 2);
 }
 
-/** @param {number} radius @returns {Geometry} */
-export function ball(radius) {
-  return new SphereGeometry(radius, ROUND, ROUND / 2);
+/** @param {number} radius @param {number} [round] facets about it @returns {Geometry} */
+export function ball(radius, round = 20) {
+  return new SphereGeometry(radius, round, round / 2);
 }
 
 /** @param {number} x @param {number} y @param {number} z @returns {Geometry} */
@@ -43,7 +43,7 @@ export function ring(inner, outer, low, high) {
     [inner, high],
     [inner, low],
   ].map(([r = 0, z = 0]) => new Vector2(r, z));
-  return new LatheGeometry(profile, 64).rotateX(Math.PI / 2);
+  return new LatheGeometry(profile, 48).rotateX(Math.PI / 2);
 }
 
 /**

@@ -8,6 +8,13 @@ import { Model, shapeOf } from "./model.js";
 
 /** @typedef {import("./data.js").Scene} Data */
 
+/** Whether a graphics card paints; without one smooth edges would cost half of the frames. */
+function hasGraphics() {
+  const context = document.createElement("canvas").getContext("webgl2", { failIfMajorPerformanceCaveat: true });
+  context?.getExtension("WEBGL_lose_context")?.loseContext(); // browsers allow a page only a few
+  return context !== null;
+}
+
 export class Solid {
   eye = new Eye();
   /** @type {Data | null} */
@@ -28,8 +35,9 @@ export class Solid {
   constructor(host, pick) {
     this.host = host;
     this.canvas = document.createElement("canvas");
-    this.renderer = new WebGLRenderer({ canvas: this.canvas, antialias: true, alpha: true });
-    this.renderer.setPixelRatio(Math.min(2, devicePixelRatio || 1));
+    const quick = hasGraphics();
+    this.renderer = new WebGLRenderer({ canvas: this.canvas, antialias: quick, alpha: true });
+    this.renderer.setPixelRatio(quick ? Math.min(2, devicePixelRatio || 1) : 1);
     host.append(this.canvas);
     this.labels = new Labels(host, pick);
     this.#scene.add(new AmbientLight(0xffffff, 2.1), this.#far);
