@@ -2,7 +2,7 @@
 
 Frames. Still parts: x toward the tail, y toward azimuth 90°, z up, origin on the mast at plate height 0. Turning
 parts: the same axes turned with the mast, so x runs out along blade 1; seen so, they hardly move, and what stands
-between two steps can be drawn by going straight from one to the other (off by less than 0.05 mm at 72 steps).
+between two steps can be drawn by going straight from one to the other (off by less than 0.05 mm at 90 steps).
 Lengths in metres, angles in radians. Rigid parts; the rods' own length is not described by a head, the view takes
 `ROD_LENGTH` times the radius they stand at.
 """
@@ -22,7 +22,7 @@ from ..mechanism.scissors import Fold, fold
 from ..rotor import Rotor
 from .setting import Setting, WhatIf
 
-STEPS: Final = 72
+STEPS: Final = 90
 ROD_LENGTH: Final = 0.85
 
 

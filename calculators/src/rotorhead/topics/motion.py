@@ -53,7 +53,9 @@ def _turn(rotor: Rotor, setting: Setting) -> Motion:
         if not any(f.field in ("link_mm", "rod_1") for f in refused.faults):
             raise
         if setting.what_if.kind in _AMOUNT:
-            raise refuse(_AMOUNT[setting.what_if.kind], "So far the pitch links and rods can't follow: choose less.") from None
+            raise refuse(
+                _AMOUNT[setting.what_if.kind], "So far the pitch links and rods can't follow: choose less."
+            ) from None
         raise refuse(
             "lever", "There the pitch links no longer reach: bring the plate nearer to level and to height 0."
         ) from None
