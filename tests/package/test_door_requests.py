@@ -32,8 +32,9 @@ def test_run_answers_everything_a_page_needs(name: str) -> None:
     """Parts, spoken sentence, form, results; the request's id comes back."""
     reply = run(name)
     assert (reply["state"], reply["id"], reply["calculator"]) == ("result", 7, name)
-    # A calculator with a chart has its table beside it.
-    assert set(reply["parts"]) - {"chart", "table"} == {"sentence", "drawing", "results", "working"}
+    # A calculator with a chart has its table beside it; some declare further parts of their own.
+    expected = {"sentence", "drawing", "results", "working"} | set(ALL[name].extra)
+    assert set(reply["parts"]) - {"chart", "table"} == expected
     assert ("chart" in reply["parts"]) == ("table" in reply["parts"])
     assert all(part.startswith("<") for part in reply["parts"].values())
     assert reply["spoken"].endswith(".")
