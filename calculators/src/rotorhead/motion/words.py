@@ -35,7 +35,8 @@ def greatest_lean(motion: Motion) -> float:
 
 
 def farthest_behind(rotor: Rotor, setting: Setting) -> float:
-    """How far behind the mast the rotating ring can be left before a link no longer closes (rad, at most 90°)."""
+    """How far behind the mast the rotating ring can be left (rad, at most 90°) before a horn comes to its dead point: more
+    than 75° from level, as when a head is judged, or so that its link no longer closes."""
     pose = held(rotor, setting).pose
 
     def closes(behind: float) -> bool:
@@ -73,7 +74,8 @@ def _pitch_change(before: Motion, now: Motion, blade: int) -> tuple[float, float
 
 def _signed(show: Show, quantity: str, value: float, places: int) -> str:
     text = show(quantity, value, places)
-    return text if value < 0 or (text.startswith("0") and float(value) == 0) else f"+{text}"
+    # What is printed as zero has no sign.
+    return f"+{text}" if value > 0 and any(c in "123456789" for c in text) else text
 
 
 def told(now: Motion, show: Show) -> str:
@@ -109,7 +111,7 @@ def told(now: Motion, show: Show) -> str:
     if what.kind == "drive_off":
         far = farthest_behind(rotor, now.setting)
         end = (
-            f"to {show('angle', far, 0)} behind, where a link no longer closes"
+            f"to {show('angle', far, 0)} behind, where a horn is all but at its dead point"
             if far < math.pi / 2 - 1e-6
             else "more than a quarter turn"
         )
