@@ -15,7 +15,8 @@ import numpy as np
 import pytest
 from rotorhead import door
 from rotorhead.conventions import TURN
-from rotorhead.head import DEMONSTRATION, demonstration, mirrored
+from rotorhead.head import DEMONSTRATION, demonstration
+from rotorhead.head_changes import mirrored
 from rotorhead.loads.feather import blade_of, parts_at
 from rotorhead.loads.rods import link_load
 from rotorhead.mechanism.hands import rig_of

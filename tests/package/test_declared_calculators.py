@@ -4,7 +4,8 @@ import re
 
 import pytest
 from rotorhead.fields import WORDS, Calculator, Choice, Example, Number
-from rotorhead.head import DEMONSTRATION, Head, changed, demonstration, mirrored
+from rotorhead.head import DEMONSTRATION, Head, demonstration
+from rotorhead.head_changes import changed, mirrored
 from rotorhead.head_figures import BY_KEY, OPTION_BY_KEY
 from rotorhead.mechanism.assembly import assembled
 from rotorhead.render import results_list

@@ -9,7 +9,8 @@ import pytest
 from rotorhead import site_figures
 from rotorhead.drawing.canvas import Canvas
 from rotorhead.fields import Drawing
-from rotorhead.head import DEMONSTRATION, Head, changed, demonstration, mirrored
+from rotorhead.head import DEMONSTRATION, Head, demonstration
+from rotorhead.head_changes import changed, mirrored
 from rotorhead.mechanism.assembly import assembled
 from rotorhead.run import run
 from rotorhead.topics import ALL

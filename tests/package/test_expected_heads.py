@@ -12,7 +12,8 @@ from typing import Any
 
 import pytest
 from rotorhead import derived, units
-from rotorhead.head import DEMONSTRATION, demonstration, mirrored
+from rotorhead.head import DEMONSTRATION, demonstration
+from rotorhead.head_changes import mirrored
 from rotorhead.rotor import Rotor, of_head
 
 EXPECTED: dict[str, dict[str, Any]] = json.loads(

@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 from rotorhead.blade.flap import flapping_of
 from rotorhead.blade.phase import budget_of
 from rotorhead.conventions import wrap
-from rotorhead.head import DEMONSTRATION, demonstration, mirrored
+from rotorhead.head import DEMONSTRATION, demonstration
+from rotorhead.head_changes import mirrored
 from rotorhead.mechanism.links import harmonics, linear_pitch, pitch_now, pitch_round
 from rotorhead.mechanism.plate import Pose, plane_through, pose_from_rods, pose_from_tilt, rod_heights
 from rotorhead.rotor import Rotor, of_head

@@ -9,7 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from rotorhead.blade.flap import flapping_of
 from rotorhead.faults import Fault, Refused
-from rotorhead.head import DEMONSTRATION, Head, changed, demonstration, from_dict, from_json, mirrored, to_dict
+from rotorhead.head import DEMONSTRATION, Head, demonstration, from_dict, from_json, to_dict
+from rotorhead.head_changes import changed, mirrored
 from rotorhead.head_figures import FIGURES, OPTIONS
 from rotorhead.mechanism.assembly import assembled
 from rotorhead.rotor import of_head
@@ -206,6 +207,6 @@ def test_every_key_can_be_changed_and_is_declared() -> None:
     keys = set(head.keys())
     assert keys >= {f.key for f in FIGURES} | {o.key for o in OPTIONS}
     rest = keys - {f.key for f in FIGURES} - {o.key for o in OPTIONS}
-    assert rest == {f"rods.{n}.{part}" for n in (1, 2, 3) for part in ("bearing_deg", "stroke_mm")}
+    assert rest == {"rods.count"} | {f"rods.{n}.{part}" for n in (1, 2, 3) for part in ("bearing_deg", "stroke_mm")}
     for key in keys - {o.key for o in OPTIONS}:
         assert changed(head, {key: repr(head[key])})[key] == pytest.approx(head[key], abs=1e-9)

@@ -13,7 +13,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from rotorhead.conventions import TURN
 from rotorhead.faults import Refused
-from rotorhead.head import DEMONSTRATION, demonstration, mirrored
+from rotorhead.head import DEMONSTRATION, demonstration
+from rotorhead.head_changes import mirrored
 from rotorhead.mechanism.hands import rig_of
 from rotorhead.mechanism.joint import Drive, attachment_error, azimuth_error, greatest_error, ring_azimuth, speed_ratio
 from rotorhead.mechanism.links import (

@@ -10,7 +10,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from rotorhead.faults import Refused
-from rotorhead.head import DEMONSTRATION, demonstration, mirrored
+from rotorhead.head import DEMONSTRATION, demonstration
+from rotorhead.head_changes import mirrored
 from rotorhead.mechanism.hands import rig_of
 from rotorhead.mechanism.links import foot_in_blade_frame, horn_angle, link_lean, pitch_now
 from rotorhead.mechanism.plate import Pose, pose_from_tilt, ring_point

@@ -10,7 +10,8 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from rotorhead.head import DEMONSTRATION, demonstration, mirrored
+from rotorhead.head import DEMONSTRATION, demonstration
+from rotorhead.head_changes import mirrored
 from rotorhead.loads.feather import Blade, Parts, blade_of, moments_round, parts_at, section_moment, steps_for
 from rotorhead.loads.hands import actuator_of, boosted
 from rotorhead.loads.rods import amplitudes, link_load, link_loads, plate_load, rod_loads, rods_round

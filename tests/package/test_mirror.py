@@ -13,13 +13,14 @@ from hypothesis import strategies as st
 from rotorhead import derived, door
 from rotorhead.conventions import bearing_words, mirrored_bearing, offset_words, other_way
 from rotorhead.fields import Calculator, Choice, Number
-from rotorhead.head import DEMONSTRATION, demonstration, mirrored
+from rotorhead.head import DEMONSTRATION, demonstration
+from rotorhead.head_changes import mirrored
 from rotorhead.rotor import of_head
 from rotorhead.topics import ALL
 
 # Results counted toward the right: they change sign in the mirror, everything else is unchanged.
 TOWARD_RIGHT = {"right", "right_by_forward", "forward_by_right"}
-BEARINGS = {"low", "extra_bearing"}
+BEARINGS = {"low", "extra_bearing", "plate"}
 SIDED_CHOICES = {"told_side": {"right": "left", "left": "right"},
                  "told_turning": {"anticlockwise": "clockwise", "clockwise": "anticlockwise"}}  # fmt: skip
 _SWAP = {"left": "right", "right": "left", "clockwise": "anticlockwise", "anticlockwise": "clockwise"}

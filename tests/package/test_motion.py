@@ -12,7 +12,8 @@ from typing import Any
 
 import numpy as np
 import pytest
-from rotorhead.head import DEMONSTRATION, Head, changed, demonstration, from_dict, mirrored, to_dict
+from rotorhead.head import DEMONSTRATION, Head, demonstration, from_dict, to_dict
+from rotorhead.head_changes import changed, mirrored
 from rotorhead.mechanism.links import pitch_now
 from rotorhead.motion.setting import Setting
 from rotorhead.motion.turn import STEPS, Motion, motion_of

@@ -7,7 +7,8 @@ from typing import Any
 
 import numpy as np
 import pytest
-from rotorhead.head import DEMONSTRATION, Head, changed, demonstration, mirrored
+from rotorhead.head import DEMONSTRATION, Head, demonstration
+from rotorhead.head_changes import changed, mirrored
 from rotorhead.motion.scene import blade_bearing, scene
 from rotorhead.motion.setting import Kind, Setting, WhatIf
 from rotorhead.motion.turn import STEPS, motion_of

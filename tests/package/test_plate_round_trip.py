@@ -5,7 +5,8 @@ import math
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from rotorhead.head import DEMONSTRATION, demonstration, mirrored
+from rotorhead.head import DEMONSTRATION, demonstration
+from rotorhead.head_changes import mirrored
 from rotorhead.mechanism.hands import height_for_pitch, rig_of, tilt_for_cyclic
 from rotorhead.mechanism.links import harmonics, pitch_now, pitch_round
 from rotorhead.mechanism.plate import Pose, pose_from_rods, pose_from_tilt, rod_heights

@@ -11,7 +11,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from rotorhead import door
 from rotorhead.conventions import TURN
-from rotorhead.head import DEMONSTRATION, Head, demonstration, from_dict, mirrored, to_dict
+from rotorhead.head import DEMONSTRATION, Head, demonstration, from_dict, to_dict
+from rotorhead.head_changes import mirrored
 from rotorhead.mechanism.hands import rig_of
 from rotorhead.mechanism.reach import (
     gate_edge,

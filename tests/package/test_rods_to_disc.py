@@ -12,7 +12,8 @@ import numpy as np
 import pytest
 from rotorhead.blade.phase import budget_of
 from rotorhead.conventions import bearing_of
-from rotorhead.head import DEMONSTRATION, Head, changed, demonstration, mirrored
+from rotorhead.head import DEMONSTRATION, Head, demonstration
+from rotorhead.head_changes import changed, mirrored
 from rotorhead.mechanism.hands import rig_of
 from rotorhead.mechanism.links import pitch_now
 from rotorhead.mechanism.plate import pose_from_rods

@@ -12,7 +12,8 @@ from pathlib import Path
 import mujoco
 import numpy as np
 import pytest
-from rotorhead.head import changed, demonstration
+from rotorhead.head import demonstration
+from rotorhead.head_changes import changed
 from rotorhead.loads.feather import Blade, blade_of, parts_at, propeller
 from rotorhead.loads.rods import amplitudes, link_load
 from rotorhead.rotor import Rotor, of_head

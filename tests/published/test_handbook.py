@@ -10,7 +10,8 @@ import pytest
 from rotorhead.blade.flap import flap_damping, flap_frequency_squared, flapping_of, lag_angle, pitch_moment
 from rotorhead.conventions import azimuth_of, bearing_of
 from rotorhead.faults import Refused
-from rotorhead.head import DEMONSTRATION, changed, demonstration, mirrored
+from rotorhead.head import DEMONSTRATION, demonstration
+from rotorhead.head_changes import changed, mirrored
 from rotorhead.rotor import of_head
 from rotorhead.topics import gyro
 

@@ -10,7 +10,8 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from rotorhead.head import DEMONSTRATION, changed, demonstration
+from rotorhead.head import DEMONSTRATION, demonstration
+from rotorhead.head_changes import changed
 from rotorhead.loads.feather import Blade, moments_round
 from rotorhead.loads.hands import actuator_force, unboosted
 from rotorhead.loads.rods import PlateLoad, link_loads, plate_load, rod_loads

@@ -9,7 +9,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from rotorhead.faults import Refused
-from rotorhead.head import changed, demonstration
+from rotorhead.head import demonstration
+from rotorhead.head_changes import changed
 from rotorhead.mechanism.links import harmonics, horn_angle, linear_pitch, pitch_now, pitch_round
 from rotorhead.mechanism.plate import Pose, plane_through, pose_from_rods, pose_from_tilt, rod_heights
 from rotorhead.rotor import Rotor, of_head

@@ -9,7 +9,8 @@ import mujoco
 import numpy as np
 import pytest
 from rotorhead.blade.flap import flap_frequency_squared, lag_angle
-from rotorhead.head import changed, demonstration
+from rotorhead.head import demonstration
+from rotorhead.head_changes import changed
 from rotorhead.rotor import of_head
 from rotorhead.topics import gyro
 

@@ -10,7 +10,8 @@ import pytest
 from rotorhead.blade.flap import flapping_of
 from rotorhead.blade.phase import budget_of
 from rotorhead.conventions import azimuth_of, bearing_of, wrap
-from rotorhead.head import DEMONSTRATION, Head, demonstration, from_dict, mirrored, to_dict
+from rotorhead.head import DEMONSTRATION, Head, demonstration, from_dict, to_dict
+from rotorhead.head_changes import mirrored
 from rotorhead.mechanism.assembly import assembled
 from rotorhead.mechanism.links import harmonics, pitch_round
 from rotorhead.mechanism.plate import pose_from_tilt

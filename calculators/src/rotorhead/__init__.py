@@ -1,8 +1,8 @@
 """Helicopter rotor-head control, worked out: from two hands to the tilt of the disc.
 
 Layers, lowest first; no import ever runs upward:
-units, conventions -> head -> rotor -> mechanism, flight -> blade -> loads -> motion -> fields -> derived -> drawing ->
-topics -> door.
+units, conventions -> head, head_checks, head_changes, head_packed, head_typical, head_schema -> rotor ->
+mechanism, flight, measure -> blade -> loads -> motion -> fields -> derived -> drawing -> topics -> door.
 Standard library only, so that the same code runs in a browser, on a command line and in the site's build.
 """
 

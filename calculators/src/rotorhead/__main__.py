@@ -7,7 +7,8 @@ from pathlib import Path
 
 from . import render, units
 from .faults import Refused
-from .head import DEMONSTRATION, changed, demonstration, from_json, mirrored
+from .head import DEMONSTRATION, demonstration, from_json
+from .head_changes import changed, mirrored
 from .head_figures import BY_KEY, OPTION_BY_KEY
 from .mechanism.assembly import assembled
 from .run import run

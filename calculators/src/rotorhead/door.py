@@ -10,11 +10,13 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final, cast
 
-from . import blade, drawing, flight, loads, mechanism, render, site_values, units  # noqa: F401 - packages that parts add to
+from . import blade, drawing, flight, loads, mechanism, own_heads, render, site_values, units  # noqa: F401 - packages that parts add to
 from .faults import Fault, Refused, refuse
+from .head_changes import range_parts
 from .head_figures import BY_KEY
 from .numbers import parse_number
 from .run import HeadChoice, as_drawn, form, head_choice, number_text, rotor_of, run, without_idle_changes
+from .spread import spread_of
 from .topics import named
 
 Request = Mapping[str, Any]
@@ -27,6 +29,7 @@ def summary(choice: HeadChoice) -> Reply:
     head = as_drawn(choice)
     return {
         "base": choice.base,
+        **({"own": choice.own} if choice.own else {}),
         "name": head.name,
         "label": choice.label,
         "mirrored": choice.mirrored,
@@ -65,11 +68,15 @@ def _run(data: Request) -> Reply:
         raise Refused([*faults, *refused.faults]) from None
     if faults:
         raise Refused(faults)
+    skip = data.get("skip")
+    skipped = skip if isinstance(skip, list) else []
+    # The moving view is a picture of one head: its middle.
+    spread = None if calculator.scene else spread_of(calculator, texts, rotor.head, system)
     return {
         "calculator": calculator.id,
         "head": summary(choice),
         "units": system,
-        "parts": render.parts(calculator, case, skip if isinstance(skip := data.get("skip"), list) else ()),
+        "parts": render.parts(calculator, case, skipped, spread),
         "spoken": calculator.describe(case),
         "form": form(calculator, texts, rotor, choice, system, case.values),
         "results": render.results_list(calculator, case),
@@ -100,7 +107,9 @@ def _check(data: Request) -> Reply:
 
 
 def _retext(text: str, quantity: str, places: int, old: units.System, new: units.System) -> str:
-    """A typed number in other units; what is no number stays as it was typed."""
+    """A typed number, or range, in other units; what is no number stays as it was typed."""
+    if span := range_parts(text):
+        return " to ".join(_retext(part, quantity, places, old, new) for part in span)
     try:
         typed = parse_number(text, "", "")
     except Refused:
@@ -126,11 +135,18 @@ def _reunit(data: Request) -> Reply:
             item = known.get(key)
             quantity = getattr(item, "quantity", None)
             inputs[name][key] = _retext(text, quantity, getattr(item, "decimals", 1), old, new) if quantity else text
-    return {"head": {"base": choice.base, "mirrored": choice.mirrored, "changes": changes}, "inputs": inputs}
+    return {"head": _carried(choice, changes), "inputs": inputs}
+
+
+def _carried(choice: HeadChoice, changes: dict[str, str]) -> Reply:
+    own = {"own": choice.own} if choice.own else {}
+    return {"base": choice.base, **own, "mirrored": choice.mirrored, "changes": changes}
 
 
 def _other_side(text: str) -> str:
-    """A typed bearing in the mirror; what is no number stays as it was typed."""
+    """A typed bearing, or range of them, in the mirror; what is no number stays as it was typed."""
+    if span := range_parts(text):
+        return " to ".join(_other_side(part) for part in reversed(span))
     try:
         return units.plain((360.0 - parse_number(text, "", "")) % 360.0, 3)
     except Refused:
@@ -146,12 +162,12 @@ def _turn(data: Request) -> Reply:
             changes[key] = _other_side(text)
         elif key == "rotation":
             changes[key] = {"anticlockwise": "clockwise", "clockwise": "anticlockwise"}.get(text, text)
-    turned = HeadChoice(choice.base, not choice.mirrored, changes)
+    turned = replace(choice, mirrored=not choice.mirrored, changes=changes)
     inputs: dict[str, dict[str, str]] = {}
     for calculator, texts in dict(data.get("inputs", {})).items():
         bearings = {i.name for i in named(calculator).inputs if getattr(i, "bearing", False)}
         inputs[calculator] = {k: _other_side(t) if k in bearings else t for k, t in _texts(texts).items()}
-    return {"head": {"base": turned.base, "mirrored": turned.mirrored, "changes": changes}, "inputs": inputs}
+    return {"head": _carried(turned, changes), "inputs": inputs}
 
 
 _OPS: Final[dict[str, Callable[[Request], Reply]]] = {
@@ -160,6 +176,10 @@ _OPS: Final[dict[str, Callable[[Request], Reply]]] = {
     "check": _check,
     "reunit": _reunit,
     "turn": _turn,
+    "keep": lambda data: own_heads.keep(data, _system(data)),
+    "write": lambda data: own_heads.write(data, _system(data)),
+    "read": lambda data: own_heads.read(data),
+    "typical": lambda data: own_heads.likely(data, _system(data)),
 }
 
 

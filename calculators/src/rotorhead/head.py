@@ -1,4 +1,4 @@
-"""The description of a rotor head: reading, checking, changing, mirroring and writing it.
+"""The description of a rotor head: reading, checking and writing it (changing and mirroring: `head_changes`).
 
 A description stores geometry and blade only; lead, delta-three, Lock number, flap frequency, lag and
 the offset of the rods are derived from it (`rotor.py`, `derived.py`) and never stored beside it.
@@ -8,15 +8,16 @@ Checks that need the linkage (does every link close, do the strokes reach) stand
 
 import json
 import math
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Container, Mapping
+from dataclasses import dataclass
 from functools import cache, cached_property
 from importlib import resources
 from typing import Any, Final, cast
 
 from . import units
-from .conventions import Rotation, mirrored_bearing, other_way
+from .conventions import Rotation
 from .faults import Fault, Refused, refuse
+from .head_checks import cross_checked
 from .head_figures import (
     BY_KEY,
     FIGURES,
@@ -24,16 +25,16 @@ from .head_figures import (
     OPTIONS,
     ROD_BEARING,
     ROD_STROKE,
+    RODS_COUNT,
     RODS_FEWEST,
     RODS_MOST,
     Figure,
     Option,
     rod_figure,
 )
-from .numbers import parse_number
 
 FORMAT: Final = "hand-to-disc head"
-VERSION: Final = 1
+VERSION: Final = 2
 DEMONSTRATION: Final = ("alder3", "birch2", "cedar4", "dogwood5", "elder6")
 NAME_LONGEST: Final = 80
 
@@ -61,9 +62,13 @@ class Head:
     options: tuple[tuple[str, str], ...]
     rods: tuple[Rod, ...]
     mirrored: bool = False
+    # Figures that are only known to lie between two values, in the unit their key names; the figure itself is the middle.
+    unknown: tuple[tuple[str, tuple[float, float]], ...] = ()
 
     def __getitem__(self, key: str) -> float:
         """A figure by key, in the unit its key names; 'rods.1.bearing_deg' for a rod's."""
+        if key == RODS_COUNT.key:
+            return float(len(self.rods))
         if key.startswith("rods."):
             _, number, part = key.split(".")
             return float(getattr(self.rods[int(number) - 1], part))
@@ -89,7 +94,7 @@ class Head:
     def keys(self) -> tuple[str, ...]:
         """Every key a reader can change: options, figures, rods."""
         rods = [rod_figure(n, part).key for n in range(1, len(self.rods) + 1) for part in (ROD_BEARING, ROD_STROKE)]
-        return (*(o.key for o in OPTIONS), *(f.key for f in FIGURES), *rods)
+        return (*(o.key for o in OPTIONS), *(f.key for f in FIGURES), RODS_COUNT.key, *rods)
 
 
 def range_text(figure: Figure, system: units.System) -> str:
@@ -144,6 +149,47 @@ def _number(figure: Figure, data: Mapping[str, Any], where: str) -> float:
     return checked_figure(figure, number, f"{value!s:.40}")
 
 
+def _upgraded(data: Mapping[str, Any]) -> tuple[Mapping[str, Any], object]:
+    """A description of an older version as today's: version 1 had no figures that are only known between two values."""
+    if data.get("version") == 1 and not isinstance(data.get("version"), bool) and "unknown" not in data:
+        data = {**data, "version": VERSION, "unknown": {}}
+    return data, data.get("version")
+
+
+def _unknown(data: object, keys: Container[str], faults: list[Fault]) -> tuple[tuple[str, tuple[float, float]], ...]:
+    if not isinstance(data, Mapping):
+        faults.append(Fault("unknown", "unknown: figures by key, each with its least and greatest value.", True))
+        return ()
+    found: list[tuple[str, tuple[float, float]]] = []
+    for key, span in data.items():
+        figure = BY_KEY.get(str(key))
+        if figure is None or key not in keys or figure.whole:
+            faults.append(
+                Fault(
+                    str(key)[:40],
+                    f"unknown: “{str(key)[:40]}” is not a figure that can be left between two values.",
+                    True,
+                )
+            )
+            continue
+        if not isinstance(span, list) or len(span) != 2:
+            faults.append(Fault(figure.key, f"unknown: {figure.label} needs its least and its greatest value.", True))
+            continue
+        try:
+            low, high = (_number(figure, {figure.key: v}, figure.key) for v in span)
+            found.append((figure.key, in_order(figure, low, high)))
+        except Refused as refused:
+            faults += refused.faults
+    return tuple(found)
+
+
+def in_order(figure: Figure, low: float, high: float) -> tuple[float, float]:
+    """Least and greatest value, or `Refused` when they stand the wrong way round."""
+    if not low < high:
+        raise refuse(figure.key, f"{figure.label}: the first value of a range must be the smaller one.", head=True)
+    return low, high
+
+
 def from_dict(data: object) -> Head:
     """A description read from JSON -> Head. Raises `Refused` with every fault at once."""
     if not isinstance(data, Mapping):
@@ -151,7 +197,7 @@ def from_dict(data: object) -> Head:
     faults: list[Fault] = []
     if data.get("format") != FORMAT:
         faults.append(Fault("format", f"format: “{str(data.get('format'))[:40]}” must be “{FORMAT}”.", True))
-    version = data.get("version")
+    data, version = _upgraded(data)
     if isinstance(version, int) and not isinstance(version, bool) and version > VERSION:
         faults.append(
             Fault("version", f"version: {version} is newer than this site reads (up to {VERSION}).", True)
@@ -165,7 +211,9 @@ def from_dict(data: object) -> Head:
             faults.append(Fault(key, f"{key}: a text of 1 to {longest} characters is needed.", True))
         else:
             texts[key] = text
-    known = {"format", "version", "id", "name", "note", "rods"} | OPTION_BY_KEY.keys() | {f.key for f in FIGURES}
+    known = (
+        {"format", "version", "id", "name", "note", "rods", "unknown"} | OPTION_BY_KEY.keys() | {f.key for f in FIGURES}
+    )
     faults += [Fault(str(k)[:40], f"“{str(k)[:40]}” is not a figure of a head.", True) for k in data if k not in known]
     figures: list[tuple[str, float]] = []
     options: list[tuple[str, str]] = []
@@ -180,9 +228,16 @@ def from_dict(data: object) -> Head:
         except Refused as refused:
             faults += refused.faults
     rods = _rods(data.get("rods"), faults)
+    named = {
+        *(f.key for f in FIGURES),
+        *(rod_figure(n, p).key for n in range(1, len(rods) + 1) for p in (ROD_BEARING, ROD_STROKE)),
+    }
+    unknown = _unknown(data.get("unknown", {}), named, faults)
     if faults:
         raise Refused(faults)
-    head = Head(texts["id"], texts["name"], texts.get("note", ""), tuple(figures), tuple(options), rods)
+    head = Head(
+        texts["id"], texts["name"], texts.get("note", ""), tuple(figures), tuple(options), rods, unknown=unknown
+    )
     return cross_checked(head)
 
 
@@ -206,52 +261,13 @@ def _rods(data: object, faults: list[Fault]) -> tuple[Rod, ...]:
     return tuple(rods)
 
 
-def cross_checked(head: Head) -> Head:
-    """The head itself, or `Refused` naming every pair of figures that contradict each other."""
-    faults: list[Fault] = []
-
-    def fault(key: str, text: str) -> None:
-        faults.append(Fault(key, text, True))
-
-    low, high = head["collective_low_deg"], head["collective_high_deg"]
-    if high - low < 1.0:
-        fault("collective_high_deg",
-              f"Greatest collective pitch ({high:g}°) must be at least 1° above the least ({low:g}°).")  # fmt: skip
-    if abs(head["arm_mm"]) < 10.0:
-        fault("arm_mm", f"Horn arm: {head['arm_mm']:g} mm is too short; 10 mm or more, ahead or behind.")
-    if math.hypot(head["link_foot_out_mm"], head["link_foot_ahead_mm"]) < 10.0:
-        fault("link_foot_ahead_mm", f"Link's lower end, ahead of the blade: with {head['link_foot_out_mm']:g} mm out and "
-              f"{head['link_foot_ahead_mm']:g} mm ahead it stands on the mast; 10 mm from its axis at least.")  # fmt: skip
-    if head.option("type") == "teetering":
-        if head["blades"] != 2:
-            fault("blades", f"A teetering head has two blades, not {head['blades']:.0f}.")
-        if head["hinge_offset"] != 0.0:
-            fault("hinge_offset", "A teetering head's hinge stands on the mast's axis: its distance is 0, "
-                  f"not {head['hinge_offset']:g}.")  # fmt: skip
-    if head["horn_station_mm"] > 1000 * head["radius_m"] * 0.5:
-        fault("horn_station_mm", f"Horn stands out {head['horn_station_mm']:g} mm: more than half the radius.")
-    if head["actuators"] and head["actuator_rod_mm"] >= head["actuator_bore_mm"]:
-        fault("actuator_rod_mm", f"Actuator rod ({head['actuator_rod_mm']:g} mm) must be thinner than its bore "
-              f"({head['actuator_bore_mm']:g} mm).")  # fmt: skip
-    if head["thickness_radius_of_gyration_m"] >= head["chordwise_radius_of_gyration_m"]:
-        fault("thickness_radius_of_gyration_m",
-              "Radius of gyration across the thickness must be less than along the chord.")  # fmt: skip
-    bearings = sorted(rod.bearing_deg % 360.0 for rod in head.rods)
-    gaps = [b - a for a, b in zip(bearings, [*bearings[1:], bearings[0] + 360.0], strict=True)]
-    if len([g for g in gaps if g >= 5.0]) < 3:
-        fault("rods.1.bearing_deg", "The rods must stand at three or more different bearings, 5° apart at least: "
-              f"{', '.join(f'{r.bearing_deg:g}°' for r in head.rods)} can't hold a plate.")  # fmt: skip
-    if faults:
-        raise Refused(faults)
-    return head
-
-
 def to_dict(head: Head) -> dict[str, object]:
     """A head -> what is written to a JSON file; reading it back gives the same head."""
     return {
         "format": FORMAT, "version": VERSION, "id": head.id, "name": head.name, "note": head.note,
         **dict(head.options), **dict(head.figures),
         "rods": [{"bearing_deg": r.bearing_deg, "stroke_mm": r.stroke_mm} for r in head.rods],
+        "unknown": {key: list(span) for key, span in head.unknown},
     }  # fmt: skip
 
 
@@ -271,53 +287,3 @@ def demonstration(head_id: str) -> Head:
         raise refuse("head", f"There is no head “{head_id[:40]}”; there are {', '.join(DEMONSTRATION)}.")
     path = resources.files(__package__).joinpath("heads", f"{head_id}.json")
     return from_json(path.read_text(encoding="utf-8"))
-
-
-def mirrored(head: Head) -> Head:
-    """The same head turning the other way: rotation and everything that stands at a bearing mirrored."""
-    swap = {
-        "stationary_scissors_bearing_deg": math.degrees(
-            mirrored_bearing(math.radians(head["stationary_scissors_bearing_deg"]))
-        )
-    }
-    return replace(
-        head,
-        options=tuple((k, other_way(head.rotation) if k == "rotation" else v) for k, v in head.options),
-        figures=tuple((k, round(swap.get(k, v), 9)) for k, v in head.figures),
-        rods=tuple(Rod(round((360.0 - r.bearing_deg) % 360.0, 9), r.stroke_mm) for r in head.rods),
-        mirrored=not head.mirrored,
-    )
-
-
-def changed(head: Head, changes: Mapping[str, str], system: units.System = "metric") -> Head:
-    """A working copy: `changes` maps keys to the text a reader typed, in their units.
-
-    Raises `Refused` with every fault at once; the head given is never altered.
-    """
-    faults: list[Fault] = []
-    figures, options, rods = dict(head.figures), dict(head.options), list(head.rods)
-    for key, text in changes.items():
-        try:
-            if key in OPTION_BY_KEY:
-                options[key] = _checked_option(OPTION_BY_KEY[key], text.strip())
-                continue
-            if key not in head.keys():
-                faults.append(Fault(key[:40], f"“{key[:40]}” is not a figure of this head.", True))
-                continue
-            figure = BY_KEY[key]
-            typed = parse_number(text, key, figure.label, head=True)
-            metric = units.from_si(figure.quantity, units.to_si(figure.quantity, typed, system), "metric")
-            value = checked_figure(figure, round(metric, 9), text.strip()[: NAME_LONGEST // 2], system)
-            if key.startswith("rods."):
-                _, number, part = key.split(".")
-                old = rods[int(number) - 1]
-                rods[int(number) - 1] = replace(old, **{part: value})
-            else:
-                figures[key] = value
-        except Refused as refused:
-            faults += refused.faults
-    if faults:
-        raise Refused(faults)
-    return cross_checked(
-        replace(head, figures=tuple(figures.items()), options=tuple(options.items()), rods=tuple(rods))
-    )

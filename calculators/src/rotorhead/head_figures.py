@@ -138,6 +138,8 @@ ROD_STROKE: Final = F("stroke_mm", "stroke", "plate", "small_length", 5, 800, (4
                       "end to end, its middle at mid collective")  # fmt: skip
 RODS_FEWEST: Final = 3
 RODS_MOST: Final = 6
+RODS_COUNT: Final = F("rods.count", "Number of rods", "plate", "count", RODS_FEWEST, RODS_MOST, (RODS_FEWEST, RODS_MOST, 1), 0,
+                      "three hold a plate; more only hold the same one", whole=True)  # fmt: skip
 
 
 def rod_figure(number: int, part: Figure) -> Figure:
@@ -148,7 +150,7 @@ def rod_figure(number: int, part: Figure) -> Figure:
     )  # fmt: skip
 
 
-BY_KEY: Final[dict[str, Figure]] = {f.key: f for f in FIGURES} | {
+BY_KEY: Final[dict[str, Figure]] = {f.key: f for f in FIGURES} | {RODS_COUNT.key: RODS_COUNT} | {
     rod_figure(n, part).key: rod_figure(n, part) for n in range(1, RODS_MOST + 1) for part in (ROD_BEARING, ROD_STROKE)
 }
 OPTION_BY_KEY: Final[dict[str, Option]] = {o.key: o for o in OPTIONS}

@@ -10,8 +10,9 @@ from html import escape
 from importlib import resources
 
 from .charts import chart_html, table_html
-from .fields import WORDS, Calculator, Case
+from .fields import WORDS, Calculator, Case, Result
 from .site_values import result_html
+from .spread import Spread
 from .units import QUANTITIES, from_si, show
 
 
@@ -38,15 +39,18 @@ def equation_html(latex: str) -> str:
     return _mathml().get(latex) or f"<code>{escape(latex)}</code>"
 
 
-def parts(calculator: Calculator, case: Case, skip: Container[str] = ()) -> dict[str, str]:
+def parts(
+    calculator: Calculator, case: Case, skip: Container[str] = (), spread: Spread | None = None
+) -> dict[str, str]:
     """HTML for the slots of a calculator on a page: sentence, drawing, results, working; chart and table if it has one.
 
-    `skip`: slots the page can't show just now, which are then not made.
+    `skip`: slots the page can't show just now, which are then not made. `spread`: how far the results may be off because
+    figures of the head aren't known.
     """
     makers: dict[str, Callable[[], str]] = {
         "sentence": lambda: f"<p>{escape(calculator.describe(case))}</p>",
         "drawing": lambda: _drawing(calculator, case),
-        "results": lambda: _results(calculator, case),
+        "results": lambda: _results(calculator, case, spread),
         "working": lambda: _working(calculator, case),
     }
     if calculator.chart:
@@ -61,14 +65,32 @@ def _drawing(calculator: Calculator, case: Case) -> str:
     return f'{drawing.svg}<p class="hd-caption">{escape(drawing.text)}</p>'
 
 
-def _results(calculator: Calculator, case: Case) -> str:
+def _results(calculator: Calculator, case: Case, spread: Spread | None) -> str:
     rows = [
         f'<div class="hd-result"><dt>{escape(r.label)}</dt>'
-        f"<dd>{result_html(calculator, r.name, case.answer.results[r.name], case.units)}</dd></div>"
+        f"<dd>{result_html(calculator, r.name, case.answer.results[r.name], case.units)}{_range(r, case, spread)}</dd></div>"
         for r in calculator.results
         if r.main and r.name in case.answer.results
     ]
-    return f'<dl class="hd-dl">{"".join(rows)}</dl>' + _told(calculator, case)
+    return f'<dl class="hd-dl">{"".join(rows)}</dl>{_not_known(spread)}' + _told(calculator, case)
+
+
+def _range(result: Result, case: Case, spread: Spread | None) -> str:
+    """Between what the result may lie."""
+    if spread is None or result.name not in spread.results:
+        return ""
+    low, high = (show(result.quantity, v, case.units, result.decimals) for v in spread.results[result.name])
+    return f' <span class="hd-spread">{escape(low)} to {escape(high)}</span>' if low != high else ""
+
+
+def _not_known(spread: Spread | None) -> str:
+    if spread is None:
+        return ""
+    failed = f" Not possible: {'; '.join(spread.failed)}." if spread.failed else ""
+    return (
+        f'<p class="hd-not-known">Ranges: because of this head these are only known to lie between two values: '
+        f"{escape('; '.join(spread.unknown))}. Each is tried at both ends, and the swings are added as independent ones.{escape(failed)}</p>"
+    )
 
 
 def _told(calculator: Calculator, case: Case) -> str:

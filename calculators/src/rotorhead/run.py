@@ -2,14 +2,16 @@
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from . import units
 from .faults import Fault, Refused, refuse
 from .fields import Calculator, Case, Choice, Number, Value
-from .head import Head, changed, demonstration, mirrored
+from .head import Head, demonstration
+from .head_changes import changed, mirrored, range_parts
 from .head_figures import BY_KEY, OPTION_BY_KEY
+from .head_packed import OWN_ID, unpack
 from .mechanism.assembly import assembled
 from .numbers import parse_number
 from .rotor import Rotor
@@ -24,11 +26,13 @@ class HeadChoice:
     base: str = "alder3"
     mirrored: bool = False
     changes: Mapping[str, str] = field(default_factory=dict)
+    # A head the reader has described, packed (`head_packed`); "" for a demonstration head.
+    own: str = ""
 
     @property
     def label(self) -> str:
         """'Alder 3', 'Alder 3, changed', 'Alder 3, turned the other way'."""
-        parts = [demonstration(self.base).name]
+        parts = [base_head(self).name]
         if self.mirrored:
             parts.append("turned the other way")
         if self.changes:
@@ -43,18 +47,30 @@ def head_choice(data: object) -> HeadChoice:
     base, turned, changes = data.get("base", "alder3"), data.get("mirrored", False), data.get("changes", {})
     if not isinstance(base, str) or not isinstance(turned, bool) or not isinstance(changes, Mapping):
         raise refuse("head", "The head of a request can't be read.")
-    demonstration(base)
+    own = data.get("own", "")
+    if not isinstance(own, str) or len(own) > 8000:
+        raise refuse("head", "The head of a request can't be read.")
+    if base == OWN_ID:
+        unpack(own)
+    else:
+        demonstration(base)
     texts: dict[str, str] = {}
     for key, text in changes.items():
         if not isinstance(key, str) or not isinstance(text, str):
             raise refuse("head", "A changed figure of a head is a text.", head=True)
         texts[key.removeprefix("head.")] = text[: LONGEST_TEXT * 4]
-    return HeadChoice(base, turned, texts)
+    return HeadChoice(base, turned, texts, own if base == OWN_ID else "")
+
+
+def base_head(choice: HeadChoice) -> Head:
+    """The head a choice starts from: one of the demonstration heads, or the reader's own."""
+    return unpack(choice.own) if choice.base == OWN_ID else demonstration(choice.base)
 
 
 def without_idle_changes(choice: HeadChoice, system: units.System) -> HeadChoice:
     """The choice without changes that say what the head says anyway: set back is not changed."""
     head = as_drawn(choice)
+    unknown = dict(head.unknown)
 
     def idle(key: str, text: str) -> bool:
         if key in OPTION_BY_KEY:
@@ -62,14 +78,16 @@ def without_idle_changes(choice: HeadChoice, system: units.System) -> HeadChoice
         if key not in head.keys():
             return False
         figure = BY_KEY[key]
+        if key in unknown or range_parts(text):
+            return text.strip() == figure_text(head, key, system)
         return text.strip() == number_text(figure.quantity, head[key], figure.decimals + 2, system)
 
-    return HeadChoice(choice.base, choice.mirrored, {k: t for k, t in choice.changes.items() if not idle(k, t)})
+    return replace(choice, changes={k: t for k, t in choice.changes.items() if not idle(k, t)})
 
 
 def as_drawn(choice: HeadChoice) -> Head:
     """The demonstration head of a choice, turned the other way if asked, without the reader's changes."""
-    head = demonstration(choice.base)
+    head = base_head(choice)
     return mirrored(head) if choice.mirrored else head
 
 
@@ -83,6 +101,14 @@ def number_text(quantity: str, metric: float, decimals: int, system: units.Syste
     si = units.to_si(quantity, metric, "metric")
     places = units.decimals(quantity, system, decimals)
     return units.plain(units.from_si(quantity, si, system), places)
+
+
+def figure_text(head: Head, key: str, system: units.System) -> str:
+    """A head's figure as it stands in a form: one number, or '150 to 250' where only a range is known."""
+    figure = BY_KEY[key]
+    span = dict(head.unknown).get(key)
+    values = span or (head[key],)
+    return " to ".join(number_text(figure.quantity, v, figure.decimals + 2, system) for v in values)
 
 
 def default_text(item: Number | Choice, rotor: Rotor, system: units.System) -> str:
@@ -194,7 +220,7 @@ def form(
             entry["text"] = entry["text"] or head.option(key)
         else:
             figure = BY_KEY[key]
-            entry["text"] = entry["text"] or number_text(figure.quantity, head[key], figure.decimals + 2, system)
+            entry["text"] = entry["text"] or figure_text(head, key, system)
             entry |= slider(figure.quantity, figure.slider, system)
             entry["unit"] = units.QUANTITIES[figure.quantity].unit(system).symbol
         fields[f"head.{key}"] = entry

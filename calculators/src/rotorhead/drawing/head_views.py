@@ -41,14 +41,17 @@ def stub(ring_radius: float, hinge: float) -> float:
 class _Sheet:
     """Collects strokes with their distance from the eye; draws the farthest first."""
 
-    def __init__(self, name: str, view: str, low: float, high: float, out: float) -> None:
+    def __init__(self, view: str, low: tuple[float, float], high: float, out: float, flap: float) -> None:
+        """`low`: lowest place and how far out it is; `high`: the hub; `out`: blade roots; `flap`: the most they rise, rad."""
         self.right, self.up, self.eye = VIEWS[view].axes()
-        self.canvas = Canvas(SIZE, SIZE, name)
-        flat = abs(self.eye[2])
-        # The picture's own middle: halfway up the head when seen from the side, the mast from above.
-        middle = (low + high) / 2.0 * math.sqrt(max(0.0, 1.0 - flat * flat))
-        self.scale = (SIZE / 2.0 - 22.0) / out
-        self.middle = middle
+        self.canvas = Canvas(SIZE, SIZE, "head")
+        flat = math.asin(min(1.0, abs(self.eye[2])))
+        # Room for blade roots flapped as far as full stick takes them, so that nothing moves but what the hands move.
+        rise = out * math.sin(min(TURN / 4.0, flat + flap))
+        top = high * math.cos(flat) + rise
+        bottom = min(low[0] * math.cos(flat) - low[1] * math.sin(flat), high * math.cos(flat) - rise)
+        self.middle = (top + bottom) / 2.0
+        self.scale = min((SIZE / 2.0 - 22.0) / out, (SIZE - 20.0) / (top - bottom))
         self.queue: list[tuple[float, Callable[[], None]]] = []
         self.named: list[tuple[float, float, float]] = []
 
@@ -109,7 +112,9 @@ def head_view(motion: Motion, angle: float, view: str, labels: bool = True, part
 
     out = stub(s["ringRadius"], s["hinge"])
     low = min(r["foot"][2] for r in s["rods"]) - 0.35 * s["rodRadius"]
-    sheet = _Sheet("head", view, low, s["rise"], out * 1.04)
+    most = max(motion.rotor.head["cyclic_fore_aft_deg"], motion.rotor.head["cyclic_left_right_deg"])
+    flap = math.radians(s["stretch"] * max(1.1 * most + 5.0, *(max(row) for row in s["flap"])))
+    sheet = _Sheet(view, (low, s["rodRadius"]), s["rise"], out * 1.04, flap)
     centre: Vector = tuple(s["centre"])
     _mast(sheet, s, low)
     _rose(sheet, s, out, low)
@@ -138,8 +143,8 @@ def head_view(motion: Motion, angle: float, view: str, labels: bool = True, part
     above = _add(centre, normal, math.copysign(0.1 * s["ringRadius"], normal[2]))
     _ring(sheet, above, d, e, 0.7 * s["ringRadius"], "r-plate thin-line", "rotating-ring", 0.5 * s["ringRadius"])
     between = _add(centre, normal, math.copysign(0.05 * s["ringRadius"], normal[2]))
-    for i in range(24):
-        a = i * TURN / 24 + angle
+    for i in range(16):
+        a = i * TURN / 16 + angle
         sheet.dot(
             _add(_add(between, d, 0.56 * s["rodRadius"] * math.cos(a)), e, 0.56 * s["rodRadius"] * math.sin(a)),
             "r-structure fill",
@@ -241,7 +246,7 @@ def _blade(
 
 def _disc(sheet: _Sheet, s: dict[str, Any], out: float) -> None:
     path = []
-    for i in range(s["steps"]):
+    for i in range(0, s["steps"], 2):
         a, b = s["sense"] * i * TURN / s["steps"], math.radians(s["flap"][i][0] * s["stretch"])
         r = s["hinge"] + (out - s["hinge"]) * math.cos(b)
         path.append((r * math.sin(a), -r * math.cos(a), s["rise"] + (out - s["hinge"]) * math.sin(b)))

@@ -25,7 +25,6 @@ def compute(values: Values, rotor: Rotor) -> Answer:
         {
             "pitch_least": bearing_words(least, 1),
             "disc_low": bearing_words(low, 1),
-            "disc_low_bearing": low,
             "off_nose": abs(wrap(low)),
             "needed": offset_words(budget.needed, rotor.rotation, 1),
         },
@@ -92,7 +91,6 @@ CALCULATOR = Calculator(
         Result("disc_low", "Disc low", "words"),
         Result("off_nose", "That is off the nose by", "angle", 1),
         Result("needed", "For the nose the plate must be low", "words"),
-        Result("disc_low_bearing", "Disc low, clockwise from the nose", "angle", 1, main=False),
     ),
     compute=compute,
     describe=describe,
@@ -106,7 +104,7 @@ CALCULATOR = Calculator(
     sources=("The sum of the phase budget; lag from the flapping equation (see Control phase).",),
     examples=(
         Example("A central hinge: whatever the lead, the disc goes down where the plate is low", "common practice, no source", "birch2",
-                {"plate": "40"}, {}, {"disc_low_bearing": (40.0, 1e-6)}),
+                {"plate": "40"}, {}, {"off_nose": (40.0, 1e-6)}),
     ),
     extra={"sheets": paper},
 )  # fmt: skip
