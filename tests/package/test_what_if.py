@@ -134,6 +134,8 @@ def test_drive_scissors_off_leaves_the_ring_behind(name: str, slip: float) -> No
         # The body's own mark stays its mark: flat places are named from where the scissors point is on it.
         body = Rotation.from_euler("z", mast - slip)
         assert np.array(now.feet[i]) == pytest.approx((turn * ring * body).apply(flat) + centre, abs=1e-9)
+        axes = circle(1.0, [rotor.drive_scissors, rotor.drive_scissors + TURN / 4.0])
+        assert np.array(now.ring[i]) == pytest.approx((turn * ring * body).apply(axes), abs=1e-9)
         d, e = np.array(before.ring[i])
         turns = []
         for foot, was in zip(np.array(now.feet[i]) - centre, np.array(before.feet[i]) - centre, strict=True):
