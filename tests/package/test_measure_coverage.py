@@ -170,7 +170,7 @@ def test_two_setups_find_lead_and_gain(name: str, other_way: bool) -> None:
 
 
 def test_errors_of_lead_and_gain_are_what_repeats_show() -> None:
-    """300 repeats with scatter: the spread of lead, quarter and gain is the error stated (15 %, four standard errors
+    """300 repeats with scatter: the spread of lead, quarter and gain is the error stated (17 %, four standard errors
     of a spread from 300), and the two set-ups disagree hardly ever."""
     rotor = of_head(demonstration("dogwood5"))
     azimuths = [i * TURN / 12 for i in range(12)]
