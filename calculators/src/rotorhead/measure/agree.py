@@ -59,7 +59,7 @@ def agreement(
 
 
 _REASONS: Final[dict[Verdict, str]] = {
-    "agree": "They agree: scatter alone often makes a difference as large",
+    "agree": "They agree: scatter alone can well make a difference as large",
     "doubtful": "Doubtful: scatter alone seldom makes a difference as large; measure again before believing either",
     "disagree": "They disagree: scatter alone hardly ever makes a difference as large; look for a slip in reading, "
     "bearing or head figures first",
