@@ -21,6 +21,7 @@ from house.say import TroubleError, run_quietly
 TARGET = "es2022"
 WORKER = APP / "src" / "worker.js"
 CHART = APP / "src" / "chart.js"
+OWN_HEADS = APP / "src" / "own" / "index.js"
 HEAD_VIEW = APP / "src" / "head-view" / "index.js"
 MAIN = APP / "src" / "main.js"
 STYLE = APP / "css" / "main.css"
@@ -65,4 +66,5 @@ def write(target: Path, build: dict[str, Any]) -> None:
     # Charts and their library are a script of their own: a page without charts never asks for it.
     _script(CHART, target / "chart.js")
     _script(HEAD_VIEW, target / "head-view.js")
+    _script(OWN_HEADS, target / "own-heads.js")
     _esbuild(STYLE, f"--outfile={target / 'app.css'}", "--loader:.svg=dataurl")

@@ -9,8 +9,8 @@ from typing import Any
 import defaults
 import plots
 from rotorhead import units
-from rotorhead.fields import Calculator, Choice, Number
-from rotorhead.head_figures import BY_KEY, OPTION_BY_KEY, RODS_MOST
+from rotorhead.fields import Calculator, Choice, Input, Text
+from rotorhead.head_figures import BY_KEY, GROUPS, OPTION_BY_KEY, RODS_MOST
 from rotorhead.topics import ALL
 
 
@@ -57,8 +57,24 @@ def _choice(
     )
 
 
-def _input(calculator: Calculator, item: Number | Choice, form: dict[str, Any]) -> str:
+def _text(calculator: Calculator, item: Text, shown: dict[str, Any] | None) -> str:
+    i = _id(calculator, item.name)
+    text = (shown or {"text": item.default})["text"]
+    help_html = f' <span class="hd-help">{escape(item.help)}</span>' if item.help else ""
+    return (
+        f'<div class="hd-field hd-field-text" data-field="{escape(item.name)}"{"" if shown else " hidden"}>'
+        f'<label for="{i}">{escape(item.label)}{help_html}</label>'
+        f'<textarea class="hd-text" id="{i}" rows="6" maxlength="{item.longest}" autocomplete="off" spellcheck="false" '
+        f'aria-describedby="{i}-fault">{escape(text)}</textarea>'
+        f'<button class="hd-field-reset" type="button" hidden>reset<span class="hd-sr"> {escape(item.label)}</span></button>'
+        f'<p class="hd-fault" id="{i}-fault" hidden></p></div>'
+    )
+
+
+def _input(calculator: Calculator, item: Input, form: dict[str, Any]) -> str:
     shown = form.get(item.name)
+    if isinstance(item, Text):
+        return _text(calculator, item, shown)
     if isinstance(item, Choice):
         return _choice(calculator, item.name, item.label, item.help, item.choices, shown)
     return _number(calculator, item.name, item.label, item.help, shown)
@@ -96,7 +112,12 @@ def calculator_html(name: str) -> str:
         inside = "".join(_input(calculator, i, form) for i in calculator.inputs if i.group == group)
         groups += f'<details class="hd-figures"><summary>{escape(group)}</summary>{inside}</details>'
     figures = "".join(_figure(calculator, k, form) for k in _all_keys(calculator.figures))
-    if figures:
+    if calculator.by_group:
+        for group, title in GROUPS.items():
+            keys = [k for k in _all_keys(calculator.figures) if (OPTION_BY_KEY.get(k) or BY_KEY[k]).group == group]
+            inside = "".join(_figure(calculator, k, form) for k in keys)
+            groups += f'<details class="hd-figures" data-group="{group}"><summary>{escape(title)}</summary>{inside}</details>'
+    elif figures:
         groups += f'<details class="hd-figures"><summary>Figures of this head</summary>{figures}</details>'
     label = escape(run["head"]["label"])
     chart = ""
@@ -168,6 +189,9 @@ def declaration_html(calculator: Calculator) -> str:
         if isinstance(item, Choice):
             allowed = "; ".join(f"{v}: {w}" for v, w in item.choices)
             rows += f"<tr><td><code>{item.name}</code></td><td>{escape(item.label)}</td><td></td><td>{escape(allowed)}</td></tr>"
+        elif isinstance(item, Text):
+            allowed = f"a text of at most {item.longest} characters"
+            rows += f"<tr><td><code>{item.name}</code></td><td>{escape(item.label)}</td><td></td><td>{allowed}</td></tr>"
         else:
             unit = units.QUANTITIES[item.quantity].metric.symbol
             rows += (

@@ -12,6 +12,7 @@ from pathlib import Path
 PACKAGE_NAME = "rotorhead"
 CORE = "rotorhead.zip"
 FIGURES = "part-figures.zip"
+OWN = "part-own.zip"
 
 
 def part_name(calculator: str) -> str:
@@ -65,6 +66,7 @@ def divide(package: Path, calculators: dict[str, str]) -> dict[str, set[str]]:
     graph = imports(package)
     core = closure(graph, f"{PACKAGE_NAME}.door")
     parts = {CORE: core, FIGURES: closure(graph, f"{PACKAGE_NAME}.site_figures") - core}
+    parts[OWN] = closure(graph, f"{PACKAGE_NAME}.own_heads") - core
     for name, module in calculators.items():
         parts[part_name(name)] = closure(graph, f"{PACKAGE_NAME}.topics.{module}") - core
     return parts

@@ -139,7 +139,7 @@ class Reader:
 
     @property
     def head_select(self) -> Locator:
-        return self.page.get_by_role("combobox", name="Head (invented)", exact=True)
+        return self.page.get_by_role("combobox", name="Head", exact=True)
 
     @property
     def units_select(self) -> Locator:

@@ -62,8 +62,10 @@ def test_results_and_inputs_have_known_units(calculator: Calculator) -> None:
             low, high, step = item.slider
             assert item.low <= low < high <= item.high, item.name
             assert 0.0 < step <= high - low, item.name
-        else:
+        elif isinstance(item, Choice):
             assert item.default in [value for value, _ in item.choices], item.name
+        else:
+            assert len(item.default) <= item.longest, item.name
 
 
 @pytest.mark.parametrize("name", HEADS)

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from rotorhead import door
-from rotorhead.fields import Calculator, Choice
+from rotorhead.fields import Calculator, Choice, Number
 from rotorhead.head import DEMONSTRATION, demonstration
 from rotorhead.head_figures import BY_KEY, OPTION_BY_KEY
 from rotorhead.run import figure_keys
@@ -128,7 +128,7 @@ def slid(draw: st.DrawFn, calculator: Calculator) -> dict[str, Any]:
     for item in calculator.inputs:
         if isinstance(item, Choice):
             inputs[item.name] = draw(st.sampled_from([v for v, _ in item.choices]))
-        else:
+        elif isinstance(item, Number):
             low, high, step = item.slider
             inputs[item.name] = repr(round(low + draw(st.integers(0, round((high - low) / step))) * step, 9))
     base = draw(st.sampled_from(DEMONSTRATION))
@@ -179,7 +179,7 @@ def test_hard_limits_never_fail(name: str, data: st.DataObject) -> None:
     for item in calculator.inputs:
         if isinstance(item, Choice):
             inputs[item.name] = data.draw(st.sampled_from([v for v, _ in item.choices]))
-        else:
+        elif isinstance(item, Number):
             inputs[item.name] = repr(data.draw(st.sampled_from([item.low, item.high]) | st.floats(item.low, item.high)))
     changes = {}
     for figure in data.draw(st.lists(st.sampled_from([*BY_KEY.values()][:-6]), max_size=2)):

@@ -22,7 +22,8 @@ from rotorhead.topics import ALL
 TOWARD_RIGHT = {"right", "right_by_forward", "forward_by_right"}
 BEARINGS = {"low", "extra_bearing", "plate"}
 SIDED_CHOICES = {"told_side": {"right": "left", "left": "right"},
-                 "told_turning": {"anticlockwise": "clockwise", "clockwise": "anticlockwise"}}  # fmt: skip
+                 "told_turning": {"anticlockwise": "clockwise", "clockwise": "anticlockwise"},
+                 "turned": {"no": "yes", "yes": "no"}}  # fmt: skip
 _SWAP = {"left": "right", "right": "left", "clockwise": "anticlockwise", "anticlockwise": "clockwise"}
 
 
@@ -51,7 +52,7 @@ def sampled(calculator: Calculator, data: st.DataObject) -> dict[str, str]:
     for item in calculator.inputs:
         if isinstance(item, Choice):
             inputs[item.name] = data.draw(st.sampled_from([v for v, _ in item.choices]), label=item.name)
-        else:
+        elif isinstance(item, Number):
             low, high, step = item.slider
             notches = data.draw(st.integers(0, round((high - low) / step)), label=item.name)
             inputs[item.name] = str(round(low + notches * step, 9))

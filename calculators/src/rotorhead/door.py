@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final, cast
 
-from . import blade, drawing, flight, loads, mechanism, own_heads, render, site_values, units  # noqa: F401 - packages that parts add to
+from . import blade, drawing, flight, loads, mechanism, render, site_values, units  # noqa: F401 - packages that parts add to
 from .faults import Fault, Refused, refuse
 from .head_changes import range_parts
 from .head_figures import BY_KEY
@@ -48,7 +48,7 @@ def _system(data: Request, key: str = "units") -> units.System:
 def _texts(data: object) -> dict[str, str]:
     if not isinstance(data, Mapping) or not all(isinstance(k, str) and isinstance(v, str) for k, v in data.items()):
         raise refuse("inputs", "Inputs are texts by name.")
-    return {str(k): str(v)[:240] for k, v in data.items()}
+    return {str(k): str(v)[:4000] for k, v in data.items()}
 
 
 def _run(data: Request) -> Reply:
@@ -170,16 +170,21 @@ def _turn(data: Request) -> Reply:
     return {"head": _carried(turned, changes), "inputs": inputs}
 
 
+def _own(data: Request) -> Reply:
+    """Heads a reader has described: fetched only when somebody describes one (scripts/site/parts.py)."""
+    from . import own_heads
+
+    act: Callable[[Request, units.System], Reply] = getattr(own_heads, str(data["op"]))
+    return act(data, _system(data))
+
+
 _OPS: Final[dict[str, Callable[[Request], Reply]]] = {
     "run": _run,
     "values": _values,
     "check": _check,
     "reunit": _reunit,
     "turn": _turn,
-    "keep": lambda data: own_heads.keep(data, _system(data)),
-    "write": lambda data: own_heads.write(data, _system(data)),
-    "read": lambda data: own_heads.read(data),
-    "typical": lambda data: own_heads.likely(data, _system(data)),
+    **dict.fromkeys(("keep", "write", "read", "likely"), _own),
 }
 
 

@@ -54,6 +54,22 @@ class Choice:
 
 
 @dataclass(frozen=True)
+class Text:
+    """A text a reader writes, such as a list of readings: read by the calculator itself."""
+
+    name: str
+    label: str
+    longest: int
+    default: str
+    help: str = ""
+    group: str = ""
+    applies: Callable[[Values, Rotor], bool] = always
+
+
+Input = Number | Choice | Text
+
+
+@dataclass(frozen=True)
 class Result:
     """A figure a calculator answers with. `quantity` 'words' is a phrase instead of a number."""
 
@@ -165,7 +181,7 @@ class Calculator:
     title: str
     question: str
     page: str
-    inputs: tuple[Number | Choice, ...]
+    inputs: tuple[Input, ...]
     figures_first: tuple[str, ...]
     figures: tuple[str, ...]
     results: tuple[Result, ...]
@@ -178,10 +194,12 @@ class Calculator:
     sources: tuple[str, ...]
     examples: tuple[Example, ...] = field(default=())
     chart: Callable[[Case], Chart] | None = None
+    # A form of the whole head: its figures in their groups, each open to a guess.
+    by_group: bool = False
     # What a moving view on the page draws, as JSON data; and further slots of HTML by name.
     scene: Callable[[Case], Mapping[str, Any]] | None = None
     extra: Mapping[str, Callable[[Case], str]] = field(default_factory=dict)
 
-    def input(self, name: str) -> Number | Choice:
+    def input(self, name: str) -> Input:
         """An input by name."""
         return next(i for i in self.inputs if i.name == name)

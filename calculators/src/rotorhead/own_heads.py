@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from . import units
-from .faults import refuse
+from .faults import Refused, refuse
 from .head import NAME_LONGEST, Head, from_json, to_dict
 from .head_changes import changed
 from .head_figures import BY_KEY
@@ -50,7 +50,7 @@ def write(data: Mapping[str, Any], system: units.System) -> dict[str, Any]:
     }
 
 
-def read(data: Mapping[str, Any]) -> dict[str, Any]:
+def read(data: Mapping[str, Any], system: units.System) -> dict[str, Any]:  # noqa: ARG001 - files are in their keys' units
     """The text of a head's file, or a packed head, -> packed. Every fault is named."""
     text = data.get("text", "")
     if not isinstance(text, str) or len(text) > LONGEST_FILE:
@@ -66,7 +66,10 @@ def likely(data: Mapping[str, Any], system: units.System) -> dict[str, Any]:
     """A likely range for a figure nobody has measured, as text to put in its field."""
     key = str(data.get("key", ""))
     choice = head_choice(data.get("head", {}))
-    head = as_drawn(choice)
+    try:
+        head = changed(as_drawn(choice), choice.changes, system)
+    except Refused:
+        head = as_drawn(choice)  # what is entered so far contradicts itself: the head it was made from will do
     span = typical(key, head)
     if span is None:
         label = BY_KEY[key].label if key in BY_KEY else key[:40]

@@ -7,7 +7,7 @@ from typing import Any
 
 from . import units
 from .faults import Fault, Refused, refuse
-from .fields import Calculator, Case, Choice, Number, Value
+from .fields import Calculator, Case, Choice, Input, Number, Text, Value
 from .head import Head, demonstration
 from .head_changes import changed, mirrored, range_parts
 from .head_figures import BY_KEY, OPTION_BY_KEY
@@ -111,9 +111,9 @@ def figure_text(head: Head, key: str, system: units.System) -> str:
     return " to ".join(number_text(figure.quantity, v, figure.decimals + 2, system) for v in values)
 
 
-def default_text(item: Number | Choice, rotor: Rotor, system: units.System) -> str:
+def default_text(item: Input, rotor: Rotor, system: units.System) -> str:
     """What an input starts with on this head."""
-    if isinstance(item, Choice):
+    if isinstance(item, Choice | Text):
         return item.default
     return number_text(item.quantity, item.default(rotor), item.decimals, system)
 
@@ -156,8 +156,13 @@ def parse_inputs(
             if text not in allowed:
                 faults.append(Fault(item.name, f"{item.label}: “{text[:40]}” must be one of {', '.join(allowed)}."))
             values[item.name] = text
+        elif isinstance(item, Text):
+            text = texts.get(item.name, item.default)
+            if len(text) > item.longest:
+                faults.append(Fault(item.name, f"{item.label}: {len(text)} characters; at most {item.longest} are read."))
+            values[item.name] = text[: item.longest]
     for item in calculator.inputs:
-        if isinstance(item, Choice):
+        if not isinstance(item, Number):
             continue
         default = default_text(item, rotor, system)
         wanted = item.applies(values, rotor)

@@ -148,6 +148,8 @@ class Compass:
         self.canvas.rect(x - size / 2, y - size / 2, size, size, role)
 
     def label(self, bearing: float, radius: float, words: str, role: str = "t") -> None:
-        """Text centred at a bearing (dropped by a third of a line so that it sits on the point)."""
+        """Text centred at a bearing (dropped by a third of a line so that it sits on the point); nothing for no words."""
+        if not words:
+            return
         x, y = self.at(bearing, radius)
         self.canvas.text(x, y + 4.2, words, role)

@@ -7,7 +7,7 @@ import { engine } from "./engine.js";
 import { Fields } from "./fields.js";
 import { quoted, writeLink } from "./link.js";
 import { printedFor } from "./printed.js";
-import { PRINTED, store } from "./state.js";
+import { OWN, PRINTED, shortened, store } from "./state.js";
 import { calculators, follow, headRefused, printName, writeAddress } from "./page.js";
 import { Stage } from "./stage.js";
 import { addTools, button } from "./tools.js";
@@ -208,7 +208,7 @@ export class Calculator extends HTMLElement {
     if (until) this.#epoch += 1;
     const epoch = this.#epoch;
     const printShown = this.#print !== "";
-    if (until || (store.changed && printShown)) this.#view.name(this.#view.label, this.#awaited);
+    if (until || (!store.plain && printShown)) this.#view.name(this.#view.label, this.#awaited);
     this.state = engine.state === "ready" ? "stale" : engine.state === "unavailable" ? "unavailable" : "starting";
     const { units } = store.choice;
     const skip = settled ? [] : this.stage.unseen;
@@ -273,9 +273,11 @@ export class Calculator extends HTMLElement {
     }
     if (ofHead.length > 0 && settled) headRefused(ofHead);
     const names = (/** @type {Fault} */ fault) => (fault.head && !fault.field.startsWith("head.") ? `head.${fault.field}` : fault.field);
+    // What was entered stays, also on a page that was opened after it was entered.
+    for (const [key, text] of Object.entries(store.choice.changes)) this.#fields.enter(`head.${key}`, text);
     this.#fields.say(new Map(faults.map((fault) => [names(fault), fault.text])));
     this.state = "refused";
-    if (settled) this.#view.say(`Not computed. ${faults.map((fault) => fault.text).join(" ")}`);
+    if (settled) this.#view.say(`Not computed. ${shortened(faults.map((fault) => fault.text))}`);
   }
 
   /** @param {string} text */
@@ -286,7 +288,7 @@ export class Calculator extends HTMLElement {
     this.state = "unavailable";
     this.#view.say(text);
     // While Python ran, no print was fetched for the heads picked: fetch the right one now, if it can be had.
-    const printed = this.#printed.print === print ? null : await printedFor(base, mirrored, units);
+    const printed = this.#printed.print === print || base === OWN ? null : await printedFor(base, mirrored, units);
     const entry = printed?.calculators[this.name];
     if (printed && entry) this.keepPrint(entry, printed.head, print);
     if (this.state !== "unavailable") return;

@@ -26,7 +26,7 @@ class Field {
     this.name = box.dataset.field ?? "";
     this.listener = listener;
     this.slider = /** @type {HTMLInputElement | null} */ (box.querySelector("input.hd-slider"));
-    this.text = /** @type {HTMLInputElement | null} */ (box.querySelector("input.hd-text"));
+    this.text = /** @type {HTMLInputElement | HTMLTextAreaElement | null} */ (box.querySelector(".hd-text"));
     this.choice = /** @type {HTMLSelectElement | null} */ (box.querySelector("select.hd-choice"));
     this.unit = /** @type {HTMLElement | null} */ (box.querySelector(".hd-unit"));
     this.fault = /** @type {HTMLElement | null} */ (box.querySelector(".hd-fault"));

@@ -5,7 +5,8 @@
 
 import { engine } from "./engine.js";
 import { switchUnits, turnTheOtherWay } from "./page.js";
-import { store } from "./state.js";
+import { ownHeads } from "./own-list.js";
+import { OWN, store } from "./state.js";
 
 /**
  * @template {keyof HTMLElementTagNameMap} K
@@ -39,6 +40,27 @@ export function readHeads(bar) {
   }
 }
 
+/** The invented heads, those kept on this device, and the one a link has brought. @param {HTMLSelectElement} select */
+function fillHeads(select) {
+  const { base, own } = store.choice;
+  const kept = ownHeads.list.find((head) => base === OWN && head.own === own);
+  /** @type {[string, string][]} */
+  const mine = ownHeads.list.map((head) => [`${OWN}:${head.id}`, head.name]);
+  if (base === OWN && !kept) mine.push([OWN, `${store.name} (from a link)`]);
+  const shown = JSON.stringify(mine);
+  if (select.dataset.mine !== shown) {
+    select.dataset.mine = shown;
+    const group = (/** @type {string} */ label, /** @type {[string, string][]} */ options) => {
+      const made = document.createElement("optgroup");
+      made.label = label;
+      made.append(...options.map(([value, name]) => new Option(name, value)));
+      return made;
+    };
+    select.replaceChildren(group("Invented", store.heads.map(({ id, name }) => [id, name])), ...(mine.length > 0 ? [group("Your own", mine)] : []));
+  }
+  select.value = kept ? `${OWN}:${kept.id}` : base;
+}
+
 export class HeadBar extends HTMLElement {
   #woken = false;
   #show = () => {};
@@ -47,7 +69,10 @@ export class HeadBar extends HTMLElement {
     if (this.#woken || store.heads.length === 0) return;
     this.#woken = true;
     const bar = make("div", "hd-bar");
-    const heads = picker("Head (invented)", store.heads.map(({ id, name }) => [id, name]), (base) => store.choose({ base, changes: {} }));
+    const heads = picker("Head", [], (value) => {
+      const kept = ownHeads.list.find((head) => value === `${OWN}:${head.id}`);
+      store.choose(kept ? { base: OWN, own: kept.own, mirrored: false, changes: {} } : { base: value, own: "", changes: {} });
+    });
     const units = picker("Units", [["metric", "metric"], ["imperial", "inch, lb, ft"]], (value) => {
       void switchUnits(value === "imperial" ? "imperial" : "metric");
     });
@@ -66,7 +91,7 @@ export class HeadBar extends HTMLElement {
     this.replaceChildren(bar);
     const header = this.#headerButton(bar);
     this.#show = () => {
-      heads.select.value = store.choice.base;
+      fillHeads(heads.select);
       units.select.value = store.choice.units;
       turn.setAttribute("aria-pressed", String(store.choice.mirrored));
       reset.textContent = store.changed ? "changed · reset" : `back to ${store.heads.find((head) => head.id === store.kept?.base)?.name ?? ""}, changed`;
@@ -83,6 +108,7 @@ export class HeadBar extends HTMLElement {
       else again.remove();
     };
     for (const name of ["choice", "bar"]) store.addEventListener(name, this.#show);
+    ownHeads.addEventListener("list", this.#show);
     engine.addEventListener("state", () => {
       if (engine.state === "unavailable" || engine.state === "ready") this.#show();
     });

@@ -9,6 +9,7 @@
  * @property {boolean} ours      false: an ordinary in-page anchor, or nothing
  * @property {string} calculator "" when the link only chooses a head
  * @property {string | null} base
+ * @property {string} own        a packed head, when base is "own"
  * @property {boolean | null} mirrored
  * @property {Units | null} units
  * @property {Record<string, string>} changes
@@ -39,7 +40,7 @@ function decoded(text) {
  */
 export function readLink(hash, heads) {
   /** @type {Link} */
-  const link = { ours: false, calculator: "", base: null, mirrored: null, units: null, changes: {}, inputs: {}, faults: [] };
+  const link = { ours: false, calculator: "", base: null, own: "", mirrored: null, units: null, changes: {}, inputs: {}, faults: [] };
   const fragment = hash.replace(/^#/, "");
   if (!fragment.includes("&")) return link;
   link.ours = true;
@@ -65,6 +66,8 @@ export function readLink(hash, heads) {
     } else if (key === "head") {
       if (heads.has(value)) link.base = value;
       else link.faults.push(`There is no head called ${quoted(value)}. The link's head was left out.`);
+    } else if (key === "own") {
+      link.own = value;
     } else if (key === "mirrored") {
       if (value === "0" || value === "1") link.mirrored = value === "1";
       else link.faults.push(`The link says mirrored=${quoted(value)}; it can be 0 or 1. It was left out.`);
@@ -73,6 +76,10 @@ export function readLink(hash, heads) {
       else link.faults.push(`The link says units=${quoted(value)}; it can be metric or imperial. It was left out.`);
     } else if (key.startsWith("head.")) changes.set(key.slice(5), value);
     else inputs.set(key, value);
+  }
+  if (link.base === "own" && link.own === "") {
+    link.base = null;
+    link.faults.push("The link speaks of a head of its own and does not carry it. The link's head was left out.");
   }
   // fromEntries makes own properties whatever the key is called, "__proto__" too.
   link.changes = Object.fromEntries(changes);
@@ -87,6 +94,7 @@ export function readLink(hash, heads) {
  */
 export function writeLink(calculator, choice, inputs) {
   const pairs = [["head", choice.base]];
+  if (choice.own) pairs.push(["own", choice.own]);
   if (choice.mirrored) pairs.push(["mirrored", "1"]);
   if (choice.units !== "metric") pairs.push(["units", choice.units]);
   for (const [key, text] of Object.entries(choice.changes)) pairs.push([`head.${key}`, text]);

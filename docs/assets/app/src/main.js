@@ -4,11 +4,15 @@ import { Calculator } from "./calculator.js";
 import { Chart } from "./chart-element.js";
 import { engine } from "./engine.js";
 import { HeadBar, readHeads } from "./headbar.js";
+import { writeLink } from "./link.js";
+import { ownHeads } from "./own-list.js";
 import { calculators, follow, readAddress, writeAddress } from "./page.js";
 import { Predict } from "./predict.js";
 import { preparePrinting } from "./print.js";
 import { publicUrl } from "./site.js";
+import { asset, loadScript } from "./site.js";
 import { PRINTED, store } from "./state.js";
+import { copyLink, showCode } from "./tools.js";
 import { Figure, Value } from "./values.js";
 
 readHeads(document.querySelector("hd-head"));
@@ -27,7 +31,7 @@ store.addEventListener("choice", (event) => {
   void follow(origin);
 });
 engine.addEventListener("again", () => {
-  if (store.changed) void follow();
+  if (!store.plain) void follow();
 });
 
 window.addEventListener("hashchange", () => readAddress());
@@ -45,6 +49,13 @@ if (readAddress()) {
 } else if (JSON.stringify(store.choice) !== JSON.stringify(PRINTED)) void follow();
 
 preparePrinting(calculators);
+if (document.querySelector(".hd-own, .hd-readings, .hd-pick-other, [data-use]")) {
+  // Describing a head needs a list and more buttons: a script of its own, for the pages that have them.
+  loadScript(asset("own-heads.js", true)).then(
+    () => window.handToDiscOwnHeads?.({ engine, store, ownHeads, copyLink, showCode, writeLink }),
+    () => undefined, // the form itself works without
+  );
+}
 if (calculators.size > 0) {
   // The public address is only needed on paper and in codes: ask when nothing else is going on.
   const later = window.requestIdleCallback ?? ((/** @type {() => void} */ act) => setTimeout(act, 1000));

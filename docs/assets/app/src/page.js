@@ -6,7 +6,7 @@
 import { engine } from "./engine.js";
 import { quoted, readLink, writeLink } from "./link.js";
 import { printedFor, printedIsHere } from "./printed.js";
-import { PRINTED, store } from "./state.js";
+import { OWN, PRINTED, store } from "./state.js";
 import { markValues, showValues, shown, wanted } from "./values.js";
 
 /** @typedef {import("./calculator.js").Calculator} Calculator */
@@ -21,7 +21,7 @@ let current = null;
 let turn = 0;
 
 /** @param {Choice} choice */
-export const printName = (choice) => `${choice.base} ${choice.mirrored} ${choice.units}`;
+export const printName = (choice) => `${choice.base} ${choice.own} ${choice.mirrored} ${choice.units}`;
 /** Which print the values on the page are of, and whether a working copy's have replaced it. */
 let showing = { print: printName(PRINTED), changed: false };
 
@@ -31,11 +31,11 @@ export async function follow(origin = null) {
   const { base, mirrored, units } = store.choice;
   const print = printName(store.choice);
   const others = [...calculators].filter((calculator) => calculator !== origin);
-  const plain = !store.changed;
+  const { plain } = store;
   const wrongPrint = showing.print !== print;
   const needed = wrongPrint || (plain && (showing.changed || others.some((one) => !one.hasInputs && !one.shows(print))));
   // With Python running the network isn't asked for anything more: it may be gone.
-  const fetching = needed && (engine.state !== "ready" || printedIsHere(base, mirrored, units));
+  const fetching = base !== OWN && needed && (engine.state !== "ready" || printedIsHere(base, mirrored, units));
   const printed = fetching ? await printedFor(base, mirrored, units) : null;
   if (mine !== turn) return;
   if (printed && (plain || wrongPrint)) {
@@ -64,7 +64,7 @@ async function askValues(mine, print) {
   if (mine !== turn || answer.state === "stale") return;
   if (answer.state === "result") {
     showValues(answer.head, answer.values, answer.figures);
-    showing = { print, changed: store.changed };
+    showing = { print, changed: !store.plain };
     markValues("");
     store.describe(answer.head);
   } else if (answer.state === "invalid") headRefused(answer.faults);
@@ -78,7 +78,7 @@ async function askValues(mine, print) {
  */
 export async function valueNow(name) {
   const { base, mirrored, units } = store.choice;
-  const fromPrint = !store.changed && (engine.state !== "ready" || printedIsHere(base, mirrored, units));
+  const fromPrint = store.plain && (engine.state !== "ready" || printedIsHere(base, mirrored, units));
   const printed = fromPrint ? await printedFor(base, mirrored, units) : null;
   if (printed) return { text: printed.values[name] ?? "", label: printed.head.label, rotation: printed.head.rotation };
   const answer = await engine.ask(`value ${name}`, { op: "values", names: [name], figures: [], head: store.head, units });
@@ -113,7 +113,7 @@ export function headRefused(faults) {
 export function writeAddress(calculator = null) {
   current = calculator ?? current;
   const inputs = current?.inputs ?? {};
-  const differs = store.changed || Object.keys(inputs).length > 0 || printName(store.choice) !== printName(PRINTED);
+  const differs = !store.plain || Object.keys(inputs).length > 0 || printName(store.choice) !== printName(PRINTED);
   if (!differs && !location.hash.includes("&")) return;
   const plain = location.href.split("#")[0] ?? "";
   try {
@@ -125,7 +125,7 @@ export function writeAddress(calculator = null) {
 
 /** Take what the address says. @returns {boolean} whether it was one of ours */
 export function readAddress() {
-  const link = readLink(location.hash, new Set(store.heads.map((head) => head.id)));
+  const link = readLink(location.hash, new Set([...store.heads.map((head) => head.id), OWN]));
   if (!link.ours) return false;
   const faults = [...link.faults];
   const named = [...calculators].find((calculator) => calculator.name === link.calculator);
@@ -139,6 +139,7 @@ export function readAddress() {
   const { choice } = store;
   const next = {
     base: link.base ?? choice.base,
+    own: link.base === OWN ? link.own : link.base ? "" : choice.own,
     mirrored: link.mirrored ?? (whole ? false : choice.mirrored),
     units: link.units ?? (whole || hasValues ? "metric" : choice.units),
     changes: whole || hasChanges ? link.changes : choice.changes,

@@ -10,7 +10,9 @@ const KEY = "hand-to-disc";
 const NOT_KEPT = "This browser does not let the site keep your choice of head. It holds on this page, and in a copied link.";
 
 /** What the pages are printed for. @type {Readonly<Choice>} */
-export const PRINTED = Object.freeze({ base: "alder3", mirrored: false, units: "metric", changes: {} });
+export const PRINTED = Object.freeze({ base: "alder3", own: "", mirrored: false, units: "metric", changes: {} });
+/** The base of a head the reader has described. */
+export const OWN = "own";
 
 /** @param {unknown} value @returns {value is Record<string, unknown>} */
 const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
@@ -21,17 +23,26 @@ const isObject = (value) => typeof value === "object" && value !== null && !Arra
  * @returns {Choice | null}
  */
 function sound(stored, known) {
-  if (!isObject(stored) || typeof stored.base !== "string" || !known(stored.base)) return null;
+  if (!isObject(stored) || typeof stored.base !== "string") return null;
+  const own = stored.base === OWN && typeof stored.own === "string" ? stored.own : "";
+  if (!own && !known(stored.base)) return null;
   const changes = isObject(stored.changes) ? Object.entries(stored.changes) : [];
   /** @type {[string, string][]} */
   const texts = [];
   for (const [key, text] of changes) if (typeof text === "string") texts.push([key, text]);
   return {
     base: stored.base,
+    own,
     mirrored: stored.mirrored === true,
     units: stored.units === "imperial" ? "imperial" : "metric",
     changes: Object.fromEntries(texts),
   };
+}
+
+/** Many sentences at once can't be taken in: the first few, and how many more. @param {string[]} sentences */
+export function shortened(sentences) {
+  const more = sentences.length - 3;
+  return more > 1 ? `${sentences.slice(0, 3).join(" ")} And ${more} more.` : sentences.join(" ");
 }
 
 class Store extends EventTarget {
@@ -56,15 +67,24 @@ class Store extends EventTarget {
   }
 
   get head() {
-    return { base: this.choice.base, mirrored: this.choice.mirrored, changes: this.choice.changes };
+    const { base, own, mirrored, changes } = this.choice;
+    return base === OWN ? { base, own, mirrored, changes } : { base, mirrored, changes };
   }
 
   get changed() {
     return Object.keys(this.choice.changes).length > 0;
   }
 
+  /** A demonstration head as it stands: the printed figures are enough. */
+  get plain() {
+    return !this.changed && this.choice.base !== OWN;
+  }
+
   get name() {
-    return this.heads.find((head) => head.id === this.choice.base)?.name ?? this.choice.base;
+    const { base, own } = this.choice;
+    // A packed head begins with the kind of its order and its name.
+    if (base === OWN) return (own.split("~")[1] ?? "").replace(/%7E/g, "~").replace(/%25/g, "%") || "own head";
+    return this.heads.find((head) => head.id === base)?.name ?? base;
   }
 
   /** The head's label; written here only until the print or Python has said it. */
@@ -110,7 +130,8 @@ class Store extends EventTarget {
    */
   choose(patch, { origin = null, link = false } = {}) {
     const next = { ...this.choice, ...patch };
-    const replaced = next.base !== this.choice.base || Object.keys(next.changes).length === 0;
+    if (next.base !== OWN) next.own = "";
+    const replaced = next.base !== this.choice.base || next.own !== this.choice.own || Object.keys(next.changes).length === 0;
     if (replaced && this.changed && !this.fromLink) this.kept = this.choice;
     this.choice = next;
     this.summary = null;
@@ -158,7 +179,7 @@ class Store extends EventTarget {
   /** @param {Record<string, string>} refused sentences by figure */
   refuse(refused) {
     this.refused = refused;
-    this.note("head", `Not computed for this head: ${Object.values(refused).join(" ")}`);
+    this.note("head", `Not computed for this head: ${shortened(Object.values(refused))}`);
   }
 }
 

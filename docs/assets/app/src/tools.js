@@ -67,21 +67,22 @@ function fromDiskNote() {
     : [];
 }
 
-/** @param {Calculator} calculator @param {HTMLButtonElement} pressed */
-async function copyLink(calculator, pressed) {
+/** @param {{fragment: string}} calculator @param {HTMLButtonElement} pressed */
+export async function copyLink(calculator, pressed) {
   await publicUrl();
   const address = pageAddress(calculator.fragment);
   try {
     await navigator.clipboard.writeText(address);
+    const before = pressed.textContent;
     pressed.textContent = "Link copied";
-    setTimeout(() => (pressed.textContent = "Copy link"), 4000);
+    setTimeout(() => (pressed.textContent = before), 4000);
   } catch {
     show("Copy the link", [paragraph("This browser does not let the page copy. Select the address and copy it yourself."), addressBox(address), ...fromDiskNote()]);
   }
 }
 
-/** @param {Calculator} calculator */
-async function showCode(calculator) {
+/** @param {{fragment: string}} calculator */
+export async function showCode(calculator) {
   await publicUrl();
   const address = pageAddress(calculator.fragment);
   if (!hasPublicUrl()) {

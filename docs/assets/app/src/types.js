@@ -3,8 +3,9 @@
  * Python reads them, JavaScript only carries them.
  *
  * @typedef {"metric" | "imperial"} Units
- * @typedef {{base: string, mirrored: boolean, changes: Record<string, string>}} Head
- * @typedef {{base: string, mirrored: boolean, units: Units, changes: Record<string, string>}} Choice
+ * A head as requests carry it; `own`: a described one, packed, when base is "own".
+ * @typedef {{base: string, own?: string, mirrored: boolean, changes: Record<string, string>}} Head
+ * @typedef {{base: string, own: string, mirrored: boolean, units: Units, changes: Record<string, string>}} Choice
  * @typedef {{base: string, name: string, label: string, mirrored: boolean, changed: string[], rotation: string}} HeadSummary
  *
  * @typedef {{text: string, changed: boolean, min?: number, max?: number, step?: number, unit?: string}} FormField
@@ -18,7 +19,7 @@
  * @typedef {{op: string, [key: string]: unknown}} Request
  * @typedef {{state: "result", id: number, head: HeadSummary & Head, parts: Parts, form: Form, spoken: string,
  *   values: Record<string, string>, figures: Record<string, string>,
- *   inputs: Record<string, Record<string, string>>, scene?: unknown}} Result what the ops answer, all in one shape: each fills its own part
+ *   inputs: Record<string, Record<string, string>>, scene?: unknown, own: string, name: string, text: string, file: string}} Result what the ops answer, all in one shape: each fills its own part
  * @typedef {{state: "invalid", id: number, faults: Fault[]}} Invalid
  * @typedef {{state: "failed", id?: number, text: string, unavailable?: boolean}} Failed
  * @typedef {{state: "stale"}} Stale

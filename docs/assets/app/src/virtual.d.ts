@@ -31,6 +31,8 @@ interface Window {
     data: import("./types.js").ChartData,
     pick: (x: number) => void,
   ) => { update(data: import("./types.js").ChartData): void; cursor(x: number): void; destroy(): void };
+  /** Set by own-heads.js, which is loaded where heads are described. */
+  handToDiscOwnHeads?: (site: import("./own/index.js").Site) => void;
   /** Set by head-view.js, which is loaded with the first moving view. */
   handToDiscHeadView?: (
     calculator: HTMLElement,

@@ -25,6 +25,7 @@ function partsFor(text) {
   const names = request.op === "run" ? [request.calculator] : Object.keys(request.inputs ?? {});
   for (const value of request.names ?? []) names.push(String(value).split(".")[0]);
   if (request.op === "values" && request.figures?.length !== 0) names.push("figures");
+  if (["keep", "write", "read", "likely"].includes(request.op)) names.push("own");
   return [...new Set(names)].map((name) => `part-${name}.zip`);
 }
 
