@@ -140,7 +140,7 @@ def calculator_html(name: str) -> str:
         f'<div class="hd-side"><form class="hd-controls" autocomplete="off">{first}{groups}</form>'
         '<p class="hd-status" role="status"></p>'
         f'<div class="hd-results" data-part="results">{parts["results"]}</div></div></div>'
-        f'{_tour(parts)}{_sheets(parts)}{chart}<details class="hd-working"><summary>The working</summary>'
+        f'{_tour(parts)}{_sheets(parts)}{_extras(calculator, parts)}{chart}<details class="hd-working"><summary>The working</summary>'
         f'<div data-part="working">{parts["working"]}</div></details>'
         '<div class="hd-tools"></div></hd-calculator>'
     )
@@ -157,6 +157,12 @@ def _picture(calculator: Calculator, parts: dict[str, str]) -> str:
 def _tour(parts: dict[str, str]) -> str:
     """What is told of the part that is picked."""
     return f'<div class="hd-tour" data-part="tour">{parts["tour"]}</div>' if "tour" in parts else ""
+
+
+def _extras(calculator: Calculator, parts: dict[str, str]) -> str:
+    """Further slots a calculator declares, beneath its bench."""
+    names = [name for name in calculator.extra if name not in ("tour", "sheets")]
+    return "".join(f'<div class="hd-extra" data-part="{name}">{parts[name]}</div>' for name in names)
 
 
 def _sheets(parts: dict[str, str]) -> str:

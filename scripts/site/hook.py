@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -23,6 +24,7 @@ import values  # noqa: E402
 from house.build import public_url_from_environment  # noqa: E402
 from house.say import TroubleError  # noqa: E402
 from mkdocs.exceptions import PluginError  # noqa: E402
+from rotorhead import head_schema  # noqa: E402
 
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
@@ -62,6 +64,8 @@ def on_post_build(config: MkDocsConfig) -> None:
         bundle.write(target, build)
         licences.write(target, build)
         printed.write(site)
+        schema = json.dumps(head_schema.schema(), ensure_ascii=False, indent=2) + "\n"
+        (target / "head.schema.json").write_text(schema, encoding="utf-8", newline="\n")
         harden.write(site, config.site_url or "")
     except TroubleError as trouble:
         raise PluginError(str(trouble)) from None

@@ -46,6 +46,9 @@ def browser() -> Iterator[Browser]:
         "--disable-background-networking",
         "--disable-component-update",
         "--disable-sync",
+        # The moving view is painted in software, on every machine alike; newer browsers must be told that this is meant.
+        "--use-angle=swiftshader",
+        "--enable-unsafe-swiftshader",
     ]
     if sys.platform.startswith("linux") and os.geteuid() == 0:
         flags.append("--no-sandbox")

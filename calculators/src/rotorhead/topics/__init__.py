@@ -15,6 +15,7 @@ IDS: Final = (
     "phase", "rods", "plate", "pitch", "lag", "disc", "gyro",
     "reach", "scissors", "joint", "links", "link-load", "rod-load", "shake", "boost",
     "motion", "wheel",
+    "describe", "worksheet", "setups", "agree", "beside",
 )  # fmt: skip
 
 

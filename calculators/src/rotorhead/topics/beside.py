@@ -64,7 +64,7 @@ def describe(case: Case) -> str:
     """One sentence."""
     other: Rotor = case.answer.details
     r = case.answer.results
-    way = "" if case.rotor.rotation == other.rotation else " They turn opposite ways, so left and right change places."
+    way = "" if case.rotor.rotation == other.rotation else " They turn opposite ways, so the sides change places."
     return (
         f"{case.rotor.head.name} needs its plate low {r['here']}, {other.head.name} {r['there']}: "
         f"{case.show('angle', case.result('apart'), 0)} apart before the nose.{way}"

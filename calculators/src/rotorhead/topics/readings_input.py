@@ -21,7 +21,7 @@ ERROR = Number(
 )  # fmt: skip
 DROOP = Number(
     "droop", "The blade droops or cones by", "angle", -15, 15, (-6, 6, 0.5), fixed(0.0), 1,
-    "the inclinometer lies along the chord; the reading is put right for it", group="More",
+    "the inclinometer lies along the chord; the readings are corrected for it", group="More",
 )  # fmt: skip
 
 

@@ -60,7 +60,7 @@ def describe(case: Case) -> str:
     where = f" and greatest {r['place']}" if fit.phase_known else "; there is no clear wave in them"
     out = f" {str(r['misfits']).capitalize()}." if fit.misfits else ""
     return (
-        f"{len(fit.readings)} readings: mean pitch {r['mean']}, wave {r['wave']}{where} (95% intervals).{out} A parked head measures what "
+        f"From {len(fit.readings)} readings: mean pitch {r['mean']}, wave {r['wave']}{where} (95% intervals).{out} A parked head measures what "
         "plate and links ask for, not the lag."
     )
 
@@ -105,7 +105,7 @@ def drawing(case: Case) -> Drawing:
     return fitted_wave(
         places, [math.degrees(r.angle) for r in fit.readings], curve, fit.misfits,
         "bearing of the blade, degrees" if by_bearing else "azimuth, degrees",
-        f"{len(places)} readings and the wave through them. {describe(case)}",
+        f"The readings and the wave through them. {describe(case)}",
     )  # fmt: skip
 
 
@@ -170,7 +170,7 @@ CALCULATOR = Calculator(
     limits=(
         "A parked head measures plate to pitch: lead, gain, evenness. It can't measure the lag: no blade is flapping.",
         "Readings are taken as independent and equally good. Something that shifts all of them alike, such as a blade's twist or a bent "
-        "datum, shows in nothing but the mean.",
+        "datum, shows in nothing but the mean; a mast that leans by a degree puts a wave of a degree into them.",
         "The place of a wave that is not much larger than its error is not known at all; then no place is given.",
     ),
     sources=("ISO/IEC Guide 98-3 (GUM), 5.1.2 and annex H.3; outliers: any text on regression (from memory).",),

@@ -218,7 +218,7 @@ export class Calculator extends HTMLElement {
       // The hand has moved on: draw what came, so that the picture follows, and stay greyed until the last answer is in.
       if (answer.state === "result") {
         this.#view.draw(answer.parts, true);
-        this.stage.show(answer.scene);
+        this.stage.show(answer.scene, false);
       }
     } else if (answer.state === "result") this.#result(answer, settled, force);
     else if (answer.state === "invalid") this.#invalid(answer.faults, settled);

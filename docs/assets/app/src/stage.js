@@ -24,11 +24,14 @@ export class Stage {
     return this.#view?.solid ? ["drawing", "working", "table", "tour"] : [];
   }
 
-  /** @param {unknown} scene as Python gives it; undefined for a calculator without a moving view */
-  show(scene) {
+  /**
+   * @param {unknown} scene as Python gives it; undefined for a calculator without a moving view
+   * @param {boolean} [latest] false: the hand has moved on since it was asked for
+   */
+  show(scene, latest = true) {
     if (!this.box || !scene) return;
     this.#latest = scene;
-    if (this.#view) this.#view.show(scene);
+    if (this.#view) this.#view.show(scene, latest);
     else void this.#open();
   }
 

@@ -133,16 +133,18 @@ class HeadView {
     this.#view = "";
   }
 
-  /** What Python has worked out. @param {Data} data */
-  show(data) {
+  /** What Python has worked out. @param {Data} data @param {boolean} [latest] false: the hand has moved on since */
+  show(data, latest = true) {
     const first = this.#data === null;
     this.#data = data;
     this.stage.hidden = false;
     this.turning.rpm = data.rpm;
     if (!this.turning.running) this.turning.angle = turned(data.angle);
     const [lever, forward, left] = data.hands;
-    this.panel.lever.show(lever);
-    this.panel.pad.show(forward, left);
+    if (latest) {
+      this.panel.lever.show(lever);
+      this.panel.pad.show(forward, left);
+    }
     if (this.panel.blade.options.length !== data.blades) {
       this.panel.blade.replaceChildren(...Array.from({ length: data.blades }, (_, k) => make("option", { value: String(k) }, [String(k + 1)])));
     }

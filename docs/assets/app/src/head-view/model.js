@@ -128,10 +128,10 @@ export class Model {
       balls.setMatrixAt(i, BASIS.makeTranslation(0.63 * unit * Math.cos((i * Math.PI) / 15), 0.63 * unit * Math.sin((i * Math.PI) / 15), 0.01 * unit));
     }
     this.#turningRing.add(balls);
-    const still = [point(scene.still, 0), point(scene.still, 1)];
+    const still = plane(scene.still);
     for (const one of scene.rods) this.#lug(this.#stillRing, point(one.joint).sub(centre), still, 0.55 * unit, "stationary-ring", false, unit);
     this.#lug(this.#stillRing, point(scene.stationary).sub(centre), still, 0.55 * unit, "stationary-ring", false, unit);
-    const axes = [point(scene.ring[0] ?? [], 0), point(scene.ring[0] ?? [], 1)];
+    const axes = plane(scene.ring[0] ?? []);
     for (let k = 0; k < scene.blades; k += 1) {
       this.#lug(this.#turningRing, point(scene.feet[0] ?? [], k).sub(centre), axes, 0.64 * unit, "rotating-ring", true, unit);
     }
@@ -291,13 +291,19 @@ export class Model {
   }
 }
 
+/**
+ * Two unit vectors of a ring's plane, the second a quarter turn on from the first seen from above. On a rotor that turns
+ * clockwise Python's run the other way round, and the ring must not be turned over for it.
+ * @param {number[]} axes
+ */
+function plane(axes) {
+  const [x, y] = [point(axes, 0, new Vector3()).normalize(), point(axes, 1, new Vector3()).normalize()];
+  return [x, x.x * y.y - x.y * y.x < 0 ? y.negate() : y];
+}
+
 /** Set a group on two unit vectors of its plane. @param {Group} group @param {Vector3} at @param {number[]} axes */
 function frame(group, at, axes) {
-  point(axes, 0, B).normalize();
-  point(axes, 1, C).normalize();
-  const up = new Vector3().crossVectors(B, C);
-  // Seen in a mirror the two run the other way round: the ring itself must not be turned over.
-  if (up.z < 0) group.quaternion.setFromRotationMatrix(BASIS.makeBasis(B, C.negate(), up.negate()));
-  else group.quaternion.setFromRotationMatrix(BASIS.makeBasis(B, C, up));
+  const [x = B, y = C] = plane(axes);
+  group.quaternion.setFromRotationMatrix(BASIS.makeBasis(x, y, new Vector3().crossVectors(x, y)));
   group.position.copy(at);
 }

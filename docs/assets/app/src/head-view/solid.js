@@ -89,7 +89,7 @@ export class Solid {
   #tag() {
     const { data, model } = this;
     if (!data || !model) return;
-    const narrow = this.#width < 520;
+    const narrow = this.#width < 440;
     const wanted = JSON.stringify([data.labels, narrow, data.names, data.blades, data.rods.length, data.actuators]);
     if (wanted === this.#tagged) return;
     this.#tagged = wanted;
