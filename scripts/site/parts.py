@@ -13,6 +13,7 @@ PACKAGE_NAME = "rotorhead"
 CORE = "rotorhead.zip"
 FIGURES = "part-figures.zip"
 OWN = "part-own.zip"
+WHAT_IF = "part-what-if.zip"
 
 
 def part_name(calculator: str) -> str:
@@ -66,9 +67,10 @@ def divide(package: Path, calculators: dict[str, str]) -> dict[str, set[str]]:
     graph = imports(package)
     core = closure(graph, f"{PACKAGE_NAME}.door")
     parts = {CORE: core, FIGURES: closure(graph, f"{PACKAGE_NAME}.site_figures") - core}
-    parts[OWN] = closure(graph, f"{PACKAGE_NAME}.own_heads") - core
     for name, module in calculators.items():
         parts[part_name(name)] = closure(graph, f"{PACKAGE_NAME}.topics.{module}") - core
+    parts[OWN] = closure(graph, *(f"{PACKAGE_NAME}.{name}" for name in ("own_heads", "spread", "head_packed"))) - core
+    parts[WHAT_IF] = closure(graph, f"{PACKAGE_NAME}.motion.words") - core - parts[part_name("motion")]
     return parts
 
 

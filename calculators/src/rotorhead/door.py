@@ -16,7 +16,6 @@ from .head_changes import range_parts
 from .head_figures import BY_KEY
 from .numbers import parse_number
 from .run import HeadChoice, as_drawn, form, head_choice, number_text, rotor_of, run, without_idle_changes
-from .spread import spread_of
 from .topics import named
 
 Request = Mapping[str, Any]
@@ -71,7 +70,12 @@ def _run(data: Request) -> Reply:
     skip = data.get("skip")
     skipped = skip if isinstance(skip, list) else []
     # The moving view is a picture of one head: its middle.
-    spread = None if calculator.scene else spread_of(calculator, texts, rotor.head, system)
+    spread = None
+    if rotor.head.unknown and not calculator.scene:
+        # Imported here, with the rest of what only described heads need.
+        from .spread import spread_of
+
+        spread = spread_of(calculator, texts, rotor.head, system)
     return {
         "calculator": calculator.id,
         "head": summary(choice),

@@ -12,7 +12,7 @@ from .head import FORMAT, Head, from_dict
 from .head_figures import FIGURES, OPTIONS
 
 ORDER: Final = "2"
-OWN_ID: Final = "own"
+_OWN: Final = "own"
 
 
 def _escaped(text: str) -> str:
@@ -59,7 +59,7 @@ def unpack(text: str) -> Head:
     data: dict[str, Any] = {
         "format": FORMAT,
         "version": 2,
-        "id": OWN_ID,
+        "id": _OWN,
         "name": _plain(parts[1]),
         "note": _plain(parts[2]),
     }

@@ -10,10 +10,10 @@ from .faults import Refused, refuse
 from .head import NAME_LONGEST, Head, from_json, to_dict
 from .head_changes import changed
 from .head_figures import BY_KEY
-from .head_packed import OWN_ID, pack, unpack
+from .head_packed import pack, unpack
 from .head_typical import typical
 from .mechanism.assembly import assembled
-from .run import as_drawn, head_choice, number_text
+from .run import OWN_ID, as_drawn, head_choice, number_text
 
 LONGEST_FILE = 20_000
 

@@ -8,12 +8,15 @@ from collections.abc import Callable, Container
 from functools import cache, partial
 from html import escape
 from importlib import resources
+from typing import TYPE_CHECKING
 
 from .charts import chart_html, table_html
 from .fields import WORDS, Calculator, Case, Result
 from .site_values import result_html
-from .spread import Spread
 from .units import QUANTITIES, from_si, show
+
+if TYPE_CHECKING:
+    from .spread import Spread
 
 
 @cache
@@ -40,7 +43,7 @@ def equation_html(latex: str) -> str:
 
 
 def parts(
-    calculator: Calculator, case: Case, skip: Container[str] = (), spread: Spread | None = None
+    calculator: Calculator, case: Case, skip: Container[str] = (), spread: "Spread | None" = None
 ) -> dict[str, str]:
     """HTML for the slots of a calculator on a page: sentence, drawing, results, working; chart and table if it has one.
 
@@ -65,7 +68,7 @@ def _drawing(calculator: Calculator, case: Case) -> str:
     return f'{drawing.svg}<p class="hd-caption">{escape(drawing.text)}</p>'
 
 
-def _results(calculator: Calculator, case: Case, spread: Spread | None) -> str:
+def _results(calculator: Calculator, case: Case, spread: "Spread | None") -> str:
     rows = [
         f'<div class="hd-result"><dt>{escape(r.label)}</dt>'
         f"<dd>{result_html(calculator, r.name, case.answer.results[r.name], case.units)}{_range(r, case, spread)}</dd></div>"
@@ -75,7 +78,7 @@ def _results(calculator: Calculator, case: Case, spread: Spread | None) -> str:
     return f'<dl class="hd-dl">{"".join(rows)}</dl>{_not_known(spread)}' + _told(calculator, case)
 
 
-def _range(result: Result, case: Case, spread: Spread | None) -> str:
+def _range(result: Result, case: Case, spread: "Spread | None") -> str:
     """Between what the result may lie."""
     if spread is None or result.name not in spread.results:
         return ""
@@ -83,7 +86,7 @@ def _range(result: Result, case: Case, spread: Spread | None) -> str:
     return f' <span class="hd-spread">{escape(low)} to {escape(high)}</span>' if low != high else ""
 
 
-def _not_known(spread: Spread | None) -> str:
+def _not_known(spread: "Spread | None") -> str:
     if spread is None:
         return ""
     failed = f" Not possible: {'; '.join(spread.failed)}." if spread.failed else ""

@@ -11,12 +11,12 @@ from .fields import Calculator, Case, Choice, Input, Number, Text, Value
 from .head import Head, demonstration
 from .head_changes import changed, mirrored, range_parts
 from .head_figures import BY_KEY, OPTION_BY_KEY
-from .head_packed import OWN_ID, unpack
 from .mechanism.assembly import assembled
 from .numbers import parse_number
 from .rotor import Rotor
 
 LONGEST_TEXT = 60
+OWN_ID = "own"
 
 
 @dataclass(frozen=True)
@@ -50,10 +50,7 @@ def head_choice(data: object) -> HeadChoice:
     own = data.get("own", "")
     if not isinstance(own, str) or len(own) > 8000:
         raise refuse("head", "The head of a request can't be read.")
-    if base == OWN_ID:
-        unpack(own)
-    else:
-        demonstration(base)
+    base_head(HeadChoice(base, own=own))
     texts: dict[str, str] = {}
     for key, text in changes.items():
         if not isinstance(key, str) or not isinstance(text, str):
@@ -64,7 +61,12 @@ def head_choice(data: object) -> HeadChoice:
 
 def base_head(choice: HeadChoice) -> Head:
     """The head a choice starts from: one of the demonstration heads, or the reader's own."""
-    return unpack(choice.own) if choice.base == OWN_ID else demonstration(choice.base)
+    if choice.base != OWN_ID:
+        return demonstration(choice.base)
+    # Imported here: most readers never describe a head (scripts/site/parts.py).
+    from .head_packed import unpack
+
+    return unpack(choice.own)
 
 
 def without_idle_changes(choice: HeadChoice, system: units.System) -> HeadChoice:
@@ -159,7 +161,9 @@ def parse_inputs(
         elif isinstance(item, Text):
             text = texts.get(item.name, item.default)
             if len(text) > item.longest:
-                faults.append(Fault(item.name, f"{item.label}: {len(text)} characters; at most {item.longest} are read."))
+                faults.append(
+                    Fault(item.name, f"{item.label}: {len(text)} characters; at most {item.longest} are read.")
+                )
             values[item.name] = text[: item.longest]
     for item in calculator.inputs:
         if not isinstance(item, Number):

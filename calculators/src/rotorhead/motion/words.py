@@ -6,8 +6,9 @@ from typing import Final
 
 from ..conventions import bearing_of, bearing_words, count_word, wrap
 from ..faults import Refused
-from ..mechanism.links import feet_in_blade_frames, harmonics, horn_angle, link_lean
+from ..mechanism.links import feet_in_blade_frames, harmonics, horn_angle
 from ..rotor import Rotor
+from .lean import greatest_lean
 from .setting import Setting
 from .turn import Motion, held, motion_of
 
@@ -18,20 +19,6 @@ CAUTION: Final = (
     "Geometry only, to learn from. A head with a part loose, bent, worn or wrongly set is not turned and not flown: the "
     "maintenance manual and the licensed engineer decide what is found and what is done."
 )
-
-
-def greatest_lean(motion: Motion) -> float:
-    """Greatest angle between a link and the mast over the turn (rad), blades held level."""
-    rotor, what, most = motion.rotor, motion.setting.what_if, 0.0
-    state = held(rotor, motion.setting)
-    for i in range(0, 72, 3):
-        for k, foot in enumerate(
-            feet_in_blade_frames(rotor, state.pose, math.radians(5 * i), range(rotor.blades), state.behind)
-        ):
-            most = max(most, link_lean(rotor, foot, horn_angle(rotor, foot, 0.0, state.longer.get(k, 0.0))))
-        if what.kind == "none" and motion.pose.tilt < 1e-9:
-            break
-    return most
 
 
 def farthest_behind(rotor: Rotor, setting: Setting) -> float:

@@ -9,12 +9,12 @@ from ..drawing.head_views import head_view
 from ..faults import Refused, refuse
 from ..fields import Answer, Calculator, Case, Chart, Choice, Drawing, Example, Line, Number, Result, Step, Values
 from ..mechanism.links import harmonics
+from ..motion.lean import greatest_lean
 from ..motion.parts import BY_ID, PARTS
 from ..motion.scene import blade_bearing, scene
 from ..motion.setting import KINDS, Kind, Setting, WhatIf
 from ..motion.turn import Motion, motion_of
 from ..motion.views import VIEWS
-from ..motion.words import CAUTION, greatest_lean, told
 from ..rotor import Rotor
 from .common import FORWARD, HAND_FIGURES, LEFT, LEVER, LINK_FIGURES, ROD_FIGURES, fixed, hands_words
 
@@ -90,6 +90,9 @@ def compute(values: Values, rotor: Rotor) -> Answer:
         results["disc_tilt"] = f.amplitude
         results["disc_low"] = bearing_words(lowest, 1) if f.amplitude > math.radians(0.01) else "level"
     if setting.what_if.kind != "none":
+        # Imported here: a part of its own in the browser (scripts/site/parts.py), for those who ask what if.
+        from ..motion.words import CAUTION
+
         results["caution"] = CAUTION
     return Answer(results, (motion, angle, k, pitch, flap))
 
@@ -106,6 +109,8 @@ def describe(case: Case) -> str:
     """One sentence, or what comes of the part that is loose or wrong."""
     motion, _, k, _, _ = case.answer.details
     if case.values["what_if"] != "none":
+        from ..motion.words import told
+
         return told(motion, case.show)
     r = case.answer.results
     flaps = f" and {case.show('angle', case.result('flap'))} of flap" if motion.setting.flying else ""

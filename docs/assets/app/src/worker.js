@@ -25,7 +25,11 @@ function partsFor(text) {
   const names = request.op === "run" ? [request.calculator] : Object.keys(request.inputs ?? {});
   for (const value of request.names ?? []) names.push(String(value).split(".")[0]);
   if (request.op === "values" && request.figures?.length !== 0) names.push("figures");
-  if (["keep", "write", "read", "likely"].includes(request.op)) names.push("own");
+  // What only some ask for: heads of their own, figures only known between two values, a part loose or wrong.
+  const typed = Object.values(request.head?.changes ?? {}).join(" ");
+  const described = Boolean(request.head?.own) || / to |\.\.|\u2026| [-\u2013\u2212] /i.test(typed);
+  if (described || ["keep", "write", "read", "likely"].includes(request.op)) names.push("own");
+  if ((request.inputs?.what_if ?? "none") !== "none") names.push("what-if");
   return [...new Set(names)].map((name) => `part-${name}.zip`);
 }
 
