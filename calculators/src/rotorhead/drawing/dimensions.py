@@ -6,6 +6,7 @@ label and value, everything else is quiet. The sentences say the same in words; 
 
 import textwrap
 from collections.abc import Callable
+from importlib import import_module
 from typing import Final
 
 from .. import units
@@ -13,11 +14,7 @@ from ..fields import Drawing
 from ..head import Head
 from ..head_figures import BY_KEY, OPTION_BY_KEY
 from ..rotor import Rotor
-from . import dimensions_hub as hub
-from . import dimensions_more as more
-from . import dimensions_plan as plan
-from . import dimensions_rotor as whole
-from . import dimensions_side as side
+from . import dimensions_plan  # noqa: F401 - the sketch that is shown first comes with this module
 from .dimensions_pen import Sketch
 
 # What is measured from where, and with what; keyed by the figure, a rod's without its number.
@@ -110,23 +107,25 @@ HOW: Final[dict[str, str]] = {
 }  # fmt: skip
 
 _Draw = Callable[[Sketch, Rotor, str], None]
-_SKETCHES: Final[dict[str, _Draw]] = {
-    "rotation": plan.rotation, "type": hub.kind, "horn_rides_with_flap": hub.horn_rides, "blades": whole.blades,
-    "radius_m": whole.radius, "chord_m": whole.chord, "rpm": whole.rpm, "twist_deg": whole.twist, "root_cut": whole.root_cut,
-    "blade_mass_kg": whole.blade_mass, "hinge_offset": plan.hinge_offset, "root_spring_Nm_per_rad": hub.root_spring,
-    "precone_deg": hub.precone, "lift_slope_per_rad": whole.lift_slope,
-    "chordwise_radius_of_gyration_m": whole.chordwise_gyration, "thickness_radius_of_gyration_m": whole.thickness_gyration,
-    "pitching_moment_coefficient": whole.pitching_moment, "rod_radius_mm": plan.rod_radius, "mixing_turn_deg": plan.mixing_turn,
-    "stationary_scissors_bearing_deg": plan.stationary_scissors, "drive_scissors_ahead_deg": plan.drive_scissors,
-    **{f"{pair}_scissors_{part}_mm": more.scissors
+# Module and function of each sketch. Looked up when drawn: the browser fetches the sketches beside the first one only when
+# another figure is asked for (scripts/site/parts.py).
+_SKETCHES: Final[dict[str, tuple[str, str]]] = {
+    "rotation": ("plan", "rotation"), "type": ("hub", "kind"), "horn_rides_with_flap": ("hub", "horn_rides"), "blades": ("rotor", "blades"),
+    "radius_m": ("rotor", "radius"), "chord_m": ("rotor", "chord"), "rpm": ("rotor", "rpm"), "twist_deg": ("rotor", "twist"), "root_cut": ("rotor", "root_cut"),
+    "blade_mass_kg": ("rotor", "blade_mass"), "hinge_offset": ("plan", "hinge_offset"), "root_spring_Nm_per_rad": ("hub", "root_spring"),
+    "precone_deg": ("hub", "precone"), "lift_slope_per_rad": ("rotor", "lift_slope"),
+    "chordwise_radius_of_gyration_m": ("rotor", "chordwise_gyration"), "thickness_radius_of_gyration_m": ("rotor", "thickness_gyration"),
+    "pitching_moment_coefficient": ("rotor", "pitching_moment"), "rod_radius_mm": ("plan", "rod_radius"), "mixing_turn_deg": ("plan", "mixing_turn"),
+    "stationary_scissors_bearing_deg": ("plan", "stationary_scissors"), "drive_scissors_ahead_deg": ("plan", "drive_scissors"),
+    **{f"{pair}_scissors_{part}_mm": ("more", "scissors")
        for pair in ("drive", "stationary") for part in ("ring_arm", "anchor_arm", "anchor", "height")},
-    "link_foot_out_mm": plan.foot_out, "link_foot_ahead_mm": plan.foot_ahead, "arm_mm": plan.arm, "horn_station_mm": plan.station,
-    "link_mm": side.link, "pitch_at_plate_zero_deg": side.pitch, "collective_low_deg": side.pitch, "collective_high_deg": side.pitch,
-    "cyclic_fore_aft_deg": side.cyclic, "cyclic_left_right_deg": side.cyclic, "lever_travel_mm": more.lever,
-    "stick_travel_mm": more.stick, "stick_friction_N": more.stick_friction, "actuators": more.actuators,
-    "pressure_MPa": more.pressure, "actuator_bore_mm": more.bore, "actuator_rod_mm": more.actuator_rod, "mass_kg": more.mass,
-    "mast_above_cg_m": more.mast_above_cg, "cruise_speed_kt": more.cruise_speed, "drag_area_m2": more.drag_area,
-    "rods.count": plan.rods_count, "rods.bearing_deg": plan.rod_bearing, "rods.stroke_mm": side.stroke,
+    "link_foot_out_mm": ("plan", "foot_out"), "link_foot_ahead_mm": ("plan", "foot_ahead"), "arm_mm": ("plan", "arm"), "horn_station_mm": ("plan", "station"),
+    "link_mm": ("side", "link"), "pitch_at_plate_zero_deg": ("side", "pitch"), "collective_low_deg": ("side", "pitch"), "collective_high_deg": ("side", "pitch"),
+    "cyclic_fore_aft_deg": ("side", "cyclic"), "cyclic_left_right_deg": ("side", "cyclic"), "lever_travel_mm": ("more", "lever"),
+    "stick_travel_mm": ("more", "stick"), "stick_friction_N": ("more", "stick_friction"), "actuators": ("more", "actuators"),
+    "pressure_MPa": ("more", "pressure"), "actuator_bore_mm": ("more", "bore"), "actuator_rod_mm": ("more", "actuator_rod"), "mass_kg": ("more", "mass"),
+    "mast_above_cg_m": ("more", "mast_above_cg"), "cruise_speed_kt": ("more", "cruise_speed"), "drag_area_m2": ("more", "drag_area"),
+    "rods.count": ("plan", "rods_count"), "rods.bearing_deg": ("plan", "rod_bearing"), "rods.stroke_mm": ("side", "stroke"),
 }  # fmt: skip
 
 
@@ -172,6 +171,8 @@ def dimension(rotor: Rotor, key: str, system: units.System) -> Drawing:
     """The sketch of one figure or choice of a head, and the sentence that says how it is measured."""
     value = value_of(rotor.head, key, system)
     sketch = Sketch(label_of(key), _lines(rotor, key, value, system))
-    _SKETCHES[how_key(key)](sketch, rotor, key)
+    module, name = _SKETCHES[how_key(key)]
+    draw: _Draw = getattr(import_module(f"{__package__}.dimensions_{module}"), name)
+    draw(sketch, rotor, key)
     rod = f", rod {key.split('.')[1]}" if how_key(key) != key else ""
     return Drawing(sketch.svg(), f"{HOW[how_key(key)]} On this head{rod}: {value}.")

@@ -83,7 +83,7 @@ def horn_rides(s: Sketch, rotor: Rotor, key: str) -> None:
     s.line(*ball, ball[0] + 8, hub.y + 84, "r-structure")
     s.circle(*ball, 6, "r-plate")
     s.circle(hinge, hub.y, 5, "r-structure mark")
-    s.span((ball[0], hub.y), ball, (0.0, -1.0), ball)
+    s.span((ball[0], hub.y), ball, (0.0, -1.0), ball, worth=(ball[0] - 40, ball[1] - 34))
     s.label("flap hinge" if rides else "flexing part", (hinge, hub.y + 4), must=True)
     s.label("pitch bearing", hub.raised(hinge, slope, bearing, 10), must=True)
     s.label("horn", (ball[0], ball[1] + 6))
@@ -124,4 +124,4 @@ def kind(s: Sketch, rotor: Rotor, key: str) -> None:
         "articulated": "a flap hinge for each blade",
         "hingeless": "roots that bend, no hinge",
     }
-    s.label(words[which], (_X + 88, y + 28), must=True)
+    s.label(words[which], (_X + 100, y + 24), must=True)

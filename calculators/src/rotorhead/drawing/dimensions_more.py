@@ -112,7 +112,7 @@ def stick_friction(s: Sketch, rotor: Rotor, key: str) -> None:
     s.arrow(228, y, 308, y, "r-hand")
     s.worth((272, y))
     s.label("spring balance", (197, y + 10), must=True)
-    s.label("middle of the grip", (pivot[0] - 4, y))
+    s.label("middle of the grip", (pivot[0] - 50, y + 4))
     s.label("pivot", pivot)
 
 
@@ -246,7 +246,7 @@ def mast_above_cg(s: Sketch, rotor: Rotor, key: str) -> None:
     """Centre of gravity to the head."""
     craft = Aircraft(s, rotor)
     s.span(craft.mass, craft.head, (0.0, -1.0), (craft.mass[0] + 104, craft.mass[1]))
-    s.label("centre of gravity", craft.mass)
+    s.label("centre of gravity", (craft.mass[0] - 76, craft.ground + 2))
     s.label("head", (craft.head[0], craft.head[1] - 4))
 
 

@@ -27,7 +27,7 @@ _TITLE: Final = 42  # letters on a line of the title
 _CELL: Final = 4.0  # the grid's cells, px
 _COLUMNS, _ROWS = int(WIDTH / _CELL) + 1, int(HEIGHT / _CELL) + 1
 _WIDE_ROW = _COLUMNS + 1
-# How much it matters that a text covers a line of a role (anything else counts 1).
+# How much it matters that a text covers a line of a role (anything else counts 1.5).
 _WEIGHT: Final = {"r-hand": 8.0, "r-plate": 4.0, "r-faint": 0.4}
 _NARROW: Final = frozenset("iljtfr.,:;'’|!() \N{NARROW NO-BREAK SPACE}")
 _WIDE: Final = frozenset("mwMW%…")
@@ -37,7 +37,7 @@ def text_width(words: str, role: str) -> float:
     """A generous estimate of a text's width, px: a wide sans, so that narrower ones fit too (common practice, no source)."""
     size = 12.5 if "t-small" in role.split() else 13.5
     ems = sum(0.38 if c in _NARROW else 0.95 if c in _WIDE else 0.7 if c.isupper() else 0.62 for c in words)
-    return size * ems * (1.12 if "t-strong" in role.split() else 1.0)
+    return size * max(ems, 0.55 * len(words)) * (1.12 if "t-strong" in role.split() else 1.0)
 
 
 def overlap(a: Box, b: Box) -> bool:
@@ -88,7 +88,7 @@ class Sketch(Canvas):
     # What is drawn, remembered.
 
     def _ink(self, points: list[Point], role: str) -> None:
-        weight = _WEIGHT.get(role.split()[0], 1.0)
+        weight = _WEIGHT.get(role.split()[0], 1.5)
         for (x1, y1), (x2, y2) in pairwise(points):
             steps = max(1, int(math.hypot(x2 - x1, y2 - y1) / _CELL))
             for i in range(steps + 1):
@@ -150,8 +150,9 @@ class Sketch(Canvas):
         ux, uy = (b[0] - a[0]) / length, (b[1] - a[1]) / length
         self.line(a[0] + 2.0 * ux, a[1] + 2.0 * uy, b[0] + 6.0 * ux, b[1] + 6.0 * uy, "r-hand thin")
 
-    def span(self, p: Point, q: Point, along: Point, through: Point) -> None:
-        """The distance from `p` to `q` in the direction `along` (a unit vector), on a line through a third point."""
+    def span(self, p: Point, q: Point, along: Point, through: Point, *, worth: Point | None = None) -> None:
+        """The distance from `p` to `q` in the direction `along` (a unit vector), on a line through a third point; the value
+        beside it, or where it is told to."""
         ux, uy = along
         base = (through[0] - p[0]) * -uy + (through[1] - p[1]) * ux
         a = (p[0] - uy * base, p[1] + ux * base)
@@ -169,7 +170,8 @@ class Sketch(Canvas):
             self.arrow(a[0] - way * ux * _TAIL, a[1] - way * uy * _TAIL, *a, "r-hand", _HEAD)
             self.arrow(b[0] + way * ux * _TAIL, b[1] + way * uy * _TAIL, *b, "r-hand", _HEAD)
             self.line(*a, *b, "r-hand thin")
-        self.worth(*((a[0] + (b[0] - a[0]) * f, a[1] + (b[1] - a[1]) * f) for f in _ALONG))
+        beside = [(a[0] + (b[0] - a[0]) * f, a[1] + (b[1] - a[1]) * f) for f in _ALONG]
+        self.worth(*([worth] if worth else beside))
 
     def sweep(
         self, centre: Point, start: float, turn: float, radius: float, *, both: bool = True, worth: Point | None = None
@@ -227,9 +229,11 @@ class Sketch(Canvas):
         return on + 1000.0 * sum(overlap(near, other) for other in self.boxes)
 
     def _placed(self, note: _Note) -> None:
-        away = 0.3 if note.must else 0.9  # what a px of distance is worth
+        away = 0.6 if note.must else 0.9  # what a px of distance is worth
         tried = [
-            (self._best(place, lines, note.role, away), lines) for place in note.places for lines in _ways(note.lines)
+            (self._best(place, lines, note.role, away), lines)
+            for place in note.places
+            for lines in (_ways(note.lines) if note.lines == self.value else [note.lines])
         ]
         # Later places and a broken line are a little worse, so that the first is kept unless it covers something.
         costs = [cost + 1.5 * n for n, ((cost, _), _) in enumerate(tried)]

@@ -20,10 +20,12 @@ class OneBlade:
         self.out = math.sin(bearing_of(HALF_TURN / 2.0, rotor.rotation))
         self.mast: Point = (MIDDLE_X - self.out * 144.0, 150.0)
         self.scale = 288.0 / rotor.radius
+        # To scale too, unless it would be broader than any blade is.
+        self.across = min(self.scale, 100.0 / rotor.chord)
 
     def at(self, out: float, fore: float = 0.0) -> Point:
         """Metres out along the blade and toward its leading edge -> the page."""
-        return self.mast[0] + self.out * self.scale * out, self.mast[1] - self.scale * fore
+        return self.mast[0] + self.out * self.scale * out, self.mast[1] - self.across * fore
 
     def draw(self) -> None:
         """Mast, root and aerofoil, and the way it moves."""
@@ -74,7 +76,7 @@ def chord(s: Sketch, rotor: Rotor, key: str) -> None:
     s.label("trailing edge", blade.at(0.3 * rotor.radius, -0.75 * rotor.chord))
 
 
-def _rotor(s: Sketch, rotor: Rotor) -> tuple[Compass, float]:
+def _rotor(s: Sketch, rotor: Rotor, role: str = "r-structure") -> tuple[Compass, float]:
     """All blades from above, to scale, nose up the page, blade 1 over the nose's own side."""
     c, far = Compass(s, MIDDLE_X, MIDDLE_Y + 8), 88.0
     scale = far / rotor.radius
@@ -86,11 +88,11 @@ def _rotor(s: Sketch, rotor: Rotor) -> tuple[Compass, float]:
         corners = []
         for r, fore in ((near, 0.25), (far, 0.25), (far, -0.75), (near, -0.75)):
             x, y = c.at(b, r)
-            across = fore * rotor.chord * scale
+            across = fore * min(rotor.chord * scale, 30.0)
             corners.append((x + across * math.sin(lead), y - across * math.cos(lead)))
         s.line(*c.at(b, 4), *c.at(b, near), "r-structure")
         s.path(corners, "r-faint-fill", close=True)
-        s.path(corners, "r-structure", close=True)
+        s.path(corners, role, close=True)
     s.circle(c.x, c.y, 5, "r-structure mark")
     s.arrow(c.x, c.y - far - 24, c.x, 46, "r-structure", 8)
     s.label("nose", (c.x, 50), must=True)
@@ -99,7 +101,7 @@ def _rotor(s: Sketch, rotor: Rotor) -> tuple[Compass, float]:
 
 def blades(s: Sketch, rotor: Rotor, key: str) -> None:
     """The blades, counted."""
-    c, far = _rotor(s, rotor)
+    c, far = _rotor(s, rotor, "r-hand thin")
     for blade in range(rotor.blades):
         b = bearing_of(HALF_TURN / 2.0 + blade * TURN / rotor.blades, rotor.rotation)
         x, y = c.at(b, far + 13)
