@@ -161,7 +161,8 @@ def _lines(rotor: Rotor, key: str, value: str, system: units.System) -> tuple[st
             return value, "of the radius"
         long = rotor.head[key] * rotor.radius
         return (
-            f"{value} of the radius",
+            value,
+            "of the radius",
             f"= {units.show('small_length' if key == 'hinge_offset' else 'length', long, system)}",
         )
     return tuple(textwrap.wrap(value, 28))

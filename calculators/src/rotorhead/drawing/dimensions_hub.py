@@ -94,7 +94,7 @@ def kind(s: Sketch, rotor: Rotor, key: str) -> None:
     """How the blades are let flap: one hinge for both, a hinge each, or roots that bend."""
     which = rotor.head.option("type")
     y, angle = 172.0, math.radians(9)
-    s.line(_X, y, _X, 290, "r-structure mast")
+    s.line(_X, y, _X, 252, "r-structure mast")
     for side in (-1.0, 1.0):
         up = angle * (side if which == "teetering" else 1.0)
         start = {"teetering": 0.0, "articulated": 40.0, "hingeless": 18.0}[which]
@@ -124,4 +124,4 @@ def kind(s: Sketch, rotor: Rotor, key: str) -> None:
         "articulated": "a flap hinge for each blade",
         "hingeless": "roots that bend, no hinge",
     }
-    s.label(words[which], (_X + 100, y + 24), must=True)
+    s.label(words[which], (_X, 256), must=True)

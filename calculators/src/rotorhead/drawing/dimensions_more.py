@@ -112,7 +112,7 @@ def stick_friction(s: Sketch, rotor: Rotor, key: str) -> None:
     s.arrow(228, y, 308, y, "r-hand")
     s.worth((272, y))
     s.label("spring balance", (197, y + 10), must=True)
-    s.label("middle of the grip", (pivot[0] - 50, y + 4))
+    s.label("grip's middle", (pivot[0] - 54, y + 4))
     s.label("pivot", pivot)
 
 

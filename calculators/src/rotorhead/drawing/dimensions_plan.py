@@ -99,8 +99,8 @@ class Plan:
         return self.shifted(self.mast, 0.0, -math.copysign(_ASIDE, fore))
 
 
-def _blade_sketch(s: Sketch, rotor: Rotor, *, hinge: bool = False) -> Plan:
-    plan = Plan(s, rotor, hinge=hinge)
+def _blade_sketch(s: Sketch, rotor: Rotor) -> Plan:
+    plan = Plan(s, rotor)
     plan.frame()
     plan.blade()
     return plan
@@ -148,7 +148,9 @@ def station(s: Sketch, rotor: Rotor, key: str) -> None:
 
 def hinge_offset(s: Sketch, rotor: Rotor, key: str) -> None:
     """Mast to the flap hinge, along the blade; drawn as a distance, said as a share of the radius."""
-    plan = _blade_sketch(s, rotor, hinge=True)
+    plan = Plan(s, rotor, hinge=True)
+    plan.frame()
+    plan.hinge()
     hinge = plan.place(rotor.hinge, 0.0)
     s.span(plan.mast, hinge, plan.out, plan.free_side(rotor.arm))
     s.label("equivalent hinge" if rotor.head.option("type") == "hingeless" else "flap hinge", hinge)
@@ -251,7 +253,7 @@ def mixing_turn(s: Sketch, rotor: Rotor, key: str) -> None:
     # Before rod 1 in the direction of rotation: the rotor comes to it first.
     s.sweep(plan.mast, first, -plan.way * wrap(rotor.mixing_turn), max(34.0, 0.62 * radius), both=False)
     _rod_names(plan, 1)
-    s.label("plate low, stick forward", plan.compass.at(low, rotor.ring_radius * plan.scale + 6), "t-plate", must=True)
+    s.label("plate low", plan.compass.at(low, rotor.ring_radius * plan.scale + 6), "t-plate", must=True)
 
 
 def rotation(s: Sketch, rotor: Rotor, key: str) -> None:

@@ -131,7 +131,7 @@ def blade_mass(s: Sketch, rotor: Rotor, key: str) -> None:
     middle = (hinge + far) / 2.0
     s.arrow(middle, y + 4, middle, y + 76, "r-hand")
     s.worth((middle, y + 54))
-    s.label("equivalent hinge" if rotor.head.option("type") == "hingeless" else "flap hinge", (hinge, y + 4))
+    s.label("equivalent hinge" if rotor.head.option("type") == "hingeless" else "flap hinge", (hinge + 62, y + 4))
     s.label("tip", (far, y - 4))
     s.label("its middle", (middle, y - 4))
 
