@@ -14,6 +14,9 @@ CORE = "rotorhead.zip"
 FIGURES = "part-figures.zip"
 OWN = "part-own.zip"
 WHAT_IF = "part-what-if.zip"
+SKETCHES = "part-sketches.zip"
+CARRY = "part-carry.zip"
+TOUR = "part-tour.zip"
 
 
 def part_name(calculator: str) -> str:
@@ -71,6 +74,10 @@ def divide(package: Path, calculators: dict[str, str]) -> dict[str, set[str]]:
         parts[part_name(name)] = closure(graph, f"{PACKAGE_NAME}.topics.{module}") - core
     parts[OWN] = closure(graph, *(f"{PACKAGE_NAME}.{name}" for name in ("own_heads", "spread", "head_packed"))) - core
     parts[WHAT_IF] = closure(graph, f"{PACKAGE_NAME}.motion.words") - core - parts[part_name("motion")]
+    shown_later = (f"{PACKAGE_NAME}.drawing.dimensions_{name}" for name in ("hub", "more", "rotor", "side"))
+    parts[SKETCHES] = closure(graph, *shown_later) - core - parts[part_name("describe")]
+    parts[CARRY] = closure(graph, f"{PACKAGE_NAME}.carry_over") - core
+    parts[TOUR] = closure(graph, f"{PACKAGE_NAME}.motion.part_words") - core - parts[part_name("motion")]
     return parts
 
 

@@ -9,6 +9,7 @@ from functools import partial
 import pytest
 from playwright.sync_api import Locator, expect
 from rotorhead.head import demonstration
+from rotorhead.motion.part_words import WORDS
 from rotorhead.motion.parts import BY_ID, PARTS
 from rotorhead.motion.setting import KINDS
 from rotorhead.motion.words import CAUTION
@@ -241,7 +242,7 @@ def _tells(reader: Reader, part: str) -> None:
     """The tour tells of this part, and leads to a page there is."""
     told = BY_ID[part]
     tour = calculator(reader).locator("[data-part=tour]")
-    for text in (told.label, told.does, told.touches, told.without):
+    for text in (told.label, *WORDS[told.id]):
         expect(tour).to_contain_text(text)
     expect(tour.locator(".hd-part-turns, .hd-part-stays")).to_have_text(
         "turns with the rotor" if told.turns else "stays with the fuselage"

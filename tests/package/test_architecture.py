@@ -14,7 +14,7 @@ IDS = [str(f.relative_to(ROOT)) for f in FILES]
 
 # Small helpers the docstring's line of layers leaves out: below everything, or between two layers.
 BELOW = ("faults", "numbers", "head_figures")
-BEFORE_DOOR = ("run", "spread", "own_heads", "site_values", "site_figures", "charts", "tables", "render")
+BEFORE_DOOR = ("run", "spread", "own_heads", "carry_over", "site_values", "site_figures", "charts", "tables", "render")
 ABOVE = ("__main__",)
 
 

@@ -12,15 +12,11 @@ from typing import Any, Final, cast
 
 from . import blade, drawing, flight, loads, mechanism, render, site_values, units  # noqa: F401 - packages that parts add to
 from .faults import Fault, Refused, refuse
-from .head_changes import range_parts
-from .head_figures import BY_KEY
-from .numbers import parse_number
-from .run import HeadChoice, as_drawn, form, head_choice, number_text, rotor_of, run, without_idle_changes
+from .run import HeadChoice, as_drawn, form, head_choice, rotor_of, run, without_idle_changes
 from .topics import named
 
 Request = Mapping[str, Any]
 Reply = dict[str, Any]
-_BEARINGS: Final = ("bearing_deg",)
 
 
 def summary(choice: HeadChoice) -> Reply:
@@ -110,68 +106,12 @@ def _check(data: Request) -> Reply:
     return {"head": summary(choice)}
 
 
-def _retext(text: str, quantity: str, places: int, old: units.System, new: units.System) -> str:
-    """A typed number, or range, in other units; what is no number stays as it was typed."""
-    if span := range_parts(text):
-        return " to ".join(_retext(part, quantity, places, old, new) for part in span)
-    try:
-        typed = parse_number(text, "", "")
-    except Refused:
-        return text
-    metric = units.from_si(quantity, units.to_si(quantity, typed, old), "metric")
-    return number_text(quantity, metric, places + 2, new)
+def _carry(data: Request) -> Reply:
+    """What the reader typed in other units, or for the head turned the other way: fetched when somebody changes them."""
+    from . import carry_over
 
-
-def _reunit(data: Request) -> Reply:
-    """Change of units: everything the reader typed is carried over."""
-    choice = head_choice(data.get("head", {}))
-    old, new = _system(data, "from"), _system(data, "to")
-    changes = {
-        k: _retext(v, BY_KEY[k].quantity, BY_KEY[k].decimals, old, new) if k in BY_KEY else v
-        for k, v in choice.changes.items()
-    }
-    inputs: dict[str, dict[str, str]] = {}
-    for name, texts in dict(data.get("inputs", {})).items():
-        calculator = named(name)
-        known = {i.name: i for i in calculator.inputs}
-        inputs[name] = {}
-        for key, text in _texts(texts).items():
-            item = known.get(key)
-            quantity = getattr(item, "quantity", None)
-            inputs[name][key] = _retext(text, quantity, getattr(item, "decimals", 1), old, new) if quantity else text
-    return {"head": _carried(choice, changes), "inputs": inputs}
-
-
-def _carried(choice: HeadChoice, changes: dict[str, str]) -> Reply:
-    own = {"own": choice.own} if choice.own else {}
-    return {"base": choice.base, **own, "mirrored": choice.mirrored, "changes": changes}
-
-
-def _other_side(text: str) -> str:
-    """A typed bearing, or range of them, in the mirror; what is no number stays as it was typed."""
-    if span := range_parts(text):
-        return " to ".join(_other_side(part) for part in reversed(span))
-    try:
-        return units.plain((360.0 - parse_number(text, "", "")) % 360.0, 3)
-    except Refused:
-        return text
-
-
-def _turn(data: Request) -> Reply:
-    """Turn the head the other way: bearings the reader typed are mirrored with it."""
-    choice = head_choice(data.get("head", {}))
-    changes = dict(choice.changes)
-    for key, text in changes.items():
-        if key.endswith(_BEARINGS):
-            changes[key] = _other_side(text)
-        elif key == "rotation":
-            changes[key] = {"anticlockwise": "clockwise", "clockwise": "anticlockwise"}.get(text, text)
-    turned = replace(choice, mirrored=not choice.mirrored, changes=changes)
-    inputs: dict[str, dict[str, str]] = {}
-    for calculator, texts in dict(data.get("inputs", {})).items():
-        bearings = {i.name for i in named(calculator).inputs if getattr(i, "bearing", False)}
-        inputs[calculator] = {k: _other_side(t) if k in bearings else t for k, t in _texts(texts).items()}
-    return {"head": _carried(turned, changes), "inputs": inputs}
+    act: Callable[[Request, units.System, units.System], Reply] = getattr(carry_over, str(data["op"]))
+    return act(data, _system(data, "from"), _system(data, "to"))
 
 
 def _own(data: Request) -> Reply:
@@ -186,8 +126,7 @@ _OPS: Final[dict[str, Callable[[Request], Reply]]] = {
     "run": _run,
     "values": _values,
     "check": _check,
-    "reunit": _reunit,
-    "turn": _turn,
+    **dict.fromkeys(("reunit", "turn"), _carry),
     **dict.fromkeys(("keep", "write", "read", "likely"), _own),
 }
 

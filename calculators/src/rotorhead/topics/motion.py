@@ -169,13 +169,17 @@ def tour(case: Case) -> str:
     part = BY_ID.get(str(case.values["part"]))
     if part is None:
         return '<p class="hd-part-none">Pick a part in the picture or from the list to read what it does.</p>'
+    # Imported here: fetched when a part is picked (scripts/site/parts.py).
+    from ..motion.part_words import WORDS
+
+    does, touches, without = WORDS[part.id]
     turns = "turns with the rotor" if part.turns else "stays with the fuselage"
     unseen = "" if part.shown else " It is not drawn here: its place differs from head to head."
     page = part.page.replace(".md", ".html")
     return (
         f'<p class="hd-part-name"><b>{escape(part.label)}</b> <span class="hd-part-{"turns" if part.turns else "stays"}">{turns}</span></p>'
-        f"<dl><dt>What it does</dt><dd>{escape(part.does)}{unseen}</dd><dt>What it touches</dt><dd>{escape(part.touches)}</dd>"
-        f'<dt>Without it</dt><dd>{escape(part.without)}</dd></dl><p><a class="hd-part-page" href="../{page}">Its page</a></p>'
+        f"<dl><dt>What it does</dt><dd>{escape(does)}{unseen}</dd><dt>What it touches</dt><dd>{escape(touches)}</dd>"
+        f'<dt>Without it</dt><dd>{escape(without)}</dd></dl><p><a class="hd-part-page" href="../{page}">Its page</a></p>'
     )
 
 

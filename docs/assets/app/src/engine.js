@@ -90,7 +90,8 @@ class Engine extends EventTarget {
     this.#set("starting");
     this.#watch(START_LIMIT);
     try {
-      const worker = await openWorker((done, total) => this.#fetching("Unpacking", done, total));
+      const first = [...this.#waiting.values()].flatMap(({ request }) => (typeof request.calculator === "string" ? [request.calculator] : []));
+      const worker = await openWorker((done, total) => this.#fetching("Unpacking", done, total), first);
       if (generation !== this.#generation) {
         worker.terminate();
         return;

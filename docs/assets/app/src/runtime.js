@@ -43,16 +43,18 @@ function addresses(place) {
 
 /**
  * @param {(done: number, total: number) => void} report
+ * @param {string[]} wantedFirst calculators that are waited for
  * @returns {Promise<Worker>} already told to start
  */
-export async function openWorker(report) {
+export async function openWorker(report, wantedFirst) {
   // The search shim for file:// replaces window.Worker; the native one was put aside before it.
   const NativeWorker = window.handToDiscWorker ?? window.Worker;
   const sizes = Object.fromEntries(Object.entries(build.files).map(([name, file]) => [name, file.bytes]));
-  // What this page's calculators need is fetched beside the runtime, not after it.
-  const first = [...document.querySelectorAll("hd-calculator")].map((element) => `part-${element.getAttribute("name")}.zip`);
+  // What the calculator that was touched needs is fetched beside the runtime, not after it; the page's others come later.
+  const all = [...document.querySelectorAll("hd-calculator")].map((element) => element.getAttribute("name") ?? "");
+  const first = (wantedFirst.length > 0 ? wantedFirst : all).map((name) => `part-${name}.zip`);
   const { names, figures } = wanted();
-  const soon = [...new Set(names.map((name) => name.split(".")[0])), ...(figures.length > 0 ? ["figures"] : [])].map((name) => `part-${name}.zip`);
+  const soon = [...new Set([...all, ...names.map((name) => name.split(".")[0] ?? "")]), ...(figures.length > 0 ? ["figures"] : [])].map((name) => `part-${name}.zip`);
   const common = { type: "start", lock: build.lock, build: build.build, sizes, first, soon };
   /** @type {BlobPart[]} */
   const source = [workerText];

@@ -29,6 +29,9 @@ function partsFor(text) {
   const typed = Object.values(request.head?.changes ?? {}).join(" ");
   const described = Boolean(request.head?.own) || / to |\.\.|\u2026| [-\u2013\u2212] /i.test(typed);
   if (described || ["keep", "write", "read", "likely"].includes(request.op)) names.push("own");
+  if (request.calculator === "describe" && request.inputs?.dimension) names.push("sketches");
+  if (["reunit", "turn"].includes(request.op)) names.push("carry");
+  if (request.calculator === "motion" && (request.inputs?.part ?? "none") !== "none") names.push("tour");
   if ((request.inputs?.what_if ?? "none") !== "none") names.push("what-if");
   return [...new Set(names)].map((name) => `part-${name}.zip`);
 }
