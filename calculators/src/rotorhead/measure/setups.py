@@ -16,6 +16,7 @@ from .agree import Agreement, agreement
 from .fit import Fit
 
 _QUARTER = 0.5 * math.pi
+LEAST_RISE = 0.0001
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,11 +93,13 @@ def two_setups(
 
     rise: how much higher the plate stands for `high` than for `low`, m (negative: lower). plate_low_*: bearing at
     which the plate is lowest with the stick there, rad clockwise from the nose, each measured to `plate_low_error`.
-    Refuses no rise, negative errors and a stick set-up without a clear wave.
+    Refuses a rise of less than 0.1 mm, negative errors and a stick set-up without a clear wave.
     """
     faults = []
-    if rise == 0.0 or not math.isfinite(rise):
-        faults.append(Fault("rise", "Rise of the plate: 0 mm shows nothing; the two lever positions must differ."))
+    if not math.isfinite(rise) or abs(rise) < LEAST_RISE:
+        faults.append(
+            Fault("rise", "Rise of the plate: less than 0.1 mm shows nothing; the two lever positions must differ.")
+        )
     for field, label, error in (
         ("rise_error", "Error of the rise", rise_error),
         ("plate_low_error", "Error of the plate's low bearing", plate_low_error),
