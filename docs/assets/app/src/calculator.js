@@ -274,7 +274,7 @@ export class Calculator extends HTMLElement {
     if (ofHead.length > 0 && settled) headRefused(ofHead);
     const names = (/** @type {Fault} */ fault) => (fault.head && !fault.field.startsWith("head.") ? `head.${fault.field}` : fault.field);
     // What was entered stays, also on a page that was opened after it was entered.
-    for (const [key, text] of Object.entries(store.choice.changes)) this.#fields.enter(`head.${key}`, text);
+    for (const [key, text] of Object.entries(store.choice.changes)) this.#fields.enter(`head.${key}`, text, false);
     this.#fields.say(new Map(faults.map((fault) => [names(fault), fault.text])));
     this.state = "refused";
     if (settled) this.#view.say(`Not computed. ${shortened(faults.map((fault) => fault.text))}`);

@@ -105,8 +105,9 @@ class Field {
     if (this.reset) this.reset.hidden = !changed;
   }
 
-  /** @param {string} text what the reader or a link entered, shown whatever it is */
-  enter(text) {
+  /** @param {string} text what the reader or a link entered, shown whatever it is @param {boolean} [force] false: not while it is being typed in */
+  enter(text, force = true) {
+    if (!force && this.box.contains(document.activeElement)) return;
     if (this.text) this.text.value = text;
     if (this.choice) this.choice.value = text;
     this.#moveSlider(text);
@@ -166,9 +167,9 @@ export class Fields {
     }
   }
 
-  /** @param {string} name @param {string} text */
-  enter(name, text) {
-    this.all.get(name)?.enter(text);
+  /** @param {string} name @param {string} text @param {boolean} [force] */
+  enter(name, text, force = true) {
+    this.all.get(name)?.enter(text, force);
   }
 
   /** @param {Map<string, string>} faults sentences by field; the others are cleared */
