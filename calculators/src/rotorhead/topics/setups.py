@@ -178,6 +178,8 @@ CALCULATOR = Calculator(
     limits=(
         "A parked head: plate to pitch only. The lag can't be measured so.",
         "One height to one arm holds near the horn's level place; elsewhere the exact linkage differs by a few per cent.",
+        "The lead is taken from the stick-forward and stick-left readings as they are: a mast that leans by a degree while they are taken "
+        "shifts it by several. Read with the mast upright, or judge by both set-ups together.",
         "The four sets are taken as independent; a datum that is off in all of them shows in the mean alone.",
     ),
     sources=("Re-derived; checked against readings made from the exact linkage.", "GUM, 5.1.2 (combining standard errors)."),
