@@ -47,6 +47,7 @@ EXTERNAL_LINK = re.compile(r"\s*<link\b[^>]*\bhref=[\"']?(?:https?:)?//[^>]*>")
 NEXT_PAGE = re.compile(r"\s*<link\b[^>]*\brel=[\"']?next[\"']?[^>]*>")
 EXTERNAL_SCRIPT = re.compile(r"<script\b[^>]*\bsrc=[\"']?(?:https?:)?//[^>]*>")
 INLINE_SCRIPT = re.compile(r"<script\b(?P<attributes>[^>]*)>(?P<text>.*?)</script>", re.DOTALL)
+SECTION = re.compile(r'<span class="md-ellipsis">\s*([^<]+?)\s*</span>\s*</a>\s*<label [^>]*for="(__nav_\d+)"')
 CHARSET = re.compile(r"<meta charset=[\"']?utf-8[\"']?\s*/?>")
 
 
@@ -149,6 +150,9 @@ def harden_page(page: str, root: str, site_url: str, versions: dict[str, str]) -
     page = page.replace(
         'data-md-component="search" role="dialog"', 'data-md-component="search" role="dialog" aria-label="Search"'
     )
+    # Sections that have a page of their own get a list that is labelled by nothing; several of them can't be told apart.
+    for name, label in SECTION.findall(page):
+        page = page.replace(f'aria-labelledby="{label}_label"', f'aria-label="{name.strip()}"')
     return page.replace("</head>", "\n".join(["", *ours, "</head>"]), 1)
 
 

@@ -124,7 +124,7 @@ def table(case: Case) -> str:
     return (
         '<div class="hd-scroll" tabindex="0" role="region" aria-label="Readings and residuals"><table class="hd-all"><caption>Reading by reading'
         '</caption><thead><tr><th scope="col">No.</th><th scope="col">Place</th><th scope="col">Read</th><th scope="col">Fitted</th>'
-        f'<th scope="col">Residual</th><th scope="col"></th></tr></thead><tbody>{rows}</tbody></table></div>'
+        f'<th scope="col">Residual</th><th scope="col">Remark</th></tr></thead><tbody>{rows}</tbody></table></div>'
         f'<p class="hd-use-row"><button type="button" class="hd-button" data-use="{escape(use)}">Use the mean in my head</button> '
         "as “Blade pitch with the horn level”, if the plate stood at height 0.</p>"
         f'<div class="hd-csv" hidden data-csv="{escape(to_csv(fit.readings))}"></div>'
