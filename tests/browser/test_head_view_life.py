@@ -116,11 +116,11 @@ def test_it_waits_while_it_is_scrolled_away(make_reader: MakeReader) -> None:
 def test_ten_minutes_of_turning_leave_the_memory_as_it_was(view: Reader) -> None:
     turn = """(one, turns) => {
       const { turning } = one.stage.view;
-      for (let degrees = 0; degrees < 360 * turns; degrees += 45) { turning.angle = degrees % 360; turning.draw(); }
+      for (let degrees = 0; degrees < 360 * turns; degrees += 90) { turning.angle = degrees % 360; turning.draw(); }
     }"""
     calculator(view).evaluate(turn, 1)
     before, used = memory(view), heap(view)
-    # Ten minutes at 6 turns a minute, drawn eight times a turn, in pieces so that the browser breathes.
+    # Ten minutes at 6 turns a minute, drawn four times a turn, in pieces so that the browser breathes.
     for _ in range(30):
         calculator(view).evaluate(turn, 2)
     assert memory(view) == before

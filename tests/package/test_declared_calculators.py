@@ -3,10 +3,11 @@
 import re
 
 import pytest
-from rotorhead.fields import WORDS, Calculator, Choice, Example, Number
+from rotorhead.fields import WORDS, Calculator, Choice, Example, Number, Text
 from rotorhead.head import DEMONSTRATION, Head, demonstration
 from rotorhead.head_changes import changed, mirrored
 from rotorhead.head_figures import BY_KEY, OPTION_BY_KEY
+from rotorhead.head_packed import pack
 from rotorhead.mechanism.assembly import assembled
 from rotorhead.render import results_list
 from rotorhead.run import run
@@ -116,10 +117,12 @@ def test_every_declared_result_can_come_back(calculator: Calculator) -> None:
     own count excepted."""
     seen: set[str] = set()
     choices = [i for i in calculator.inputs if isinstance(i, Choice)]
+    # A text that starts empty asks for a packed head.
+    texts = {i.name: pack(HEADS["cedar4"]) for i in calculator.inputs if isinstance(i, Text) and not i.default}
     for head in HEADS.values():
         for choice in choices:
             for value, _ in choice.choices:
-                seen |= set(run(calculator, {choice.name: value}, assembled(head)).answer.results)
+                seen |= set(run(calculator, {**texts, choice.name: value}, assembled(head)).answer.results)
         seen |= set(run(calculator, {}, assembled(head)).answer.results)
     missing = {r.name for r in calculator.results} - seen
     beyond = {"blade_7", "blade_8", *(f"rod_{n}" for n in (4, 5, 6)), *(f"rod_{n}_height" for n in (4, 5, 6))}

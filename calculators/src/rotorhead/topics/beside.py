@@ -76,7 +76,7 @@ def working(case: Case) -> tuple[Step, ...]:
     """Both sums."""
     other: Rotor = case.answer.details
     return (
-        Step(f"{case.rotor.head.name}:", words(case.rotor)["sum"]),
+        Step(f"{case.rotor.head.name}:", words(case.rotor)["sum"], "sum"),
         Step(f"{other.head.name}:", words(other)["sum"]),
     )
 
@@ -163,7 +163,7 @@ CALCULATOR = Calculator(
     describe=describe,
     working=working,
     drawing=drawing,
-    equations={},
+    equations={"sum": r"\delta = \varphi - \Delta + H"},
     limits=("Two heads side by side show what to expect, not how a machine flies: the flight manual and training on the type do that.",),
     sources=("Both heads by the same calculators.",),
     examples=(
