@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final, cast
 
-from . import blade, drawing, flight, loads, mechanism, render, site_values, units  # noqa: F401 - packages that parts add to
+from . import blade, drawing, flight, loads, measure, mechanism, motion, render, site_values, units  # noqa: F401 - packages that parts add to
 from .faults import Fault, Refused, refuse
 from .run import HeadChoice, as_drawn, form, head_choice, rotor_of, run, without_idle_changes
 from .topics import named
