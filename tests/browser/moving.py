@@ -10,6 +10,8 @@ from typing import Any
 
 from playwright.sync_api import Locator, expect
 from rotorhead import run
+from rotorhead.motion.part_words import WORDS
+from rotorhead.motion.parts import BY_ID
 from rotorhead.motion.scene import scene
 from rotorhead.motion.turn import motion_of
 from rotorhead.topics import ALL
@@ -90,8 +92,29 @@ def joints(scene_now: Mapping[str, Any], angle: float) -> dict[str, list[Place]]
     turn = scene_now["sense"] * angle
     rows = {name: _turned(scene_now[name][int(step)], turn) for name in ("feet", "horns", "drive")}
     still = [tuple(rod[end]) for rod in scene_now["rods"] for end in ("foot", "joint")]
-    driven = [] if scene_now["kind"] in ("drive_off", "play_scissors") else [rows["drive"][0]]
-    return {"rods": still, "feet": rows["feet"], "horns": rows["horns"], "ring": [*rows["feet"], *driven]}
+    centre = scene_now["centre"]
+
+    def arm(axis: list[float], radius: float) -> Place:
+        """Where a ring is held by its scissors: out along its first axis."""
+        return centre[0] + radius * axis[0], centre[1] + radius * axis[1], centre[2] + radius * axis[2]
+
+    # Scissors that are off, or have play, hang elsewhere than the ring's arm; else the two are one joint.
+    kind = scene_now["kind"]
+    axis = _turned(scene_now["ring"][int(step)], turn)[0]
+    off = kind in ("drive_off", "play_scissors")
+    driven = arm(list(axis), scene_now["ringRadius"]) if off else rows["drive"][0]
+    held = (
+        arm(scene_now["still"], scene_now["rodRadius"])
+        if kind == "stationary_off"
+        else tuple(scene_now["stationary"][:3])
+    )
+    return {
+        "rods": still,
+        "feet": rows["feet"],
+        "horns": rows["horns"],
+        "ring": [*rows["feet"], driven],
+        "still ring": [*still[1::2], held],
+    }
 
 
 def package(angle: float, base: str = "alder3", mirrored: bool = False, /, **inputs: str) -> dict[str, list[Place]]:
@@ -106,6 +129,7 @@ def drawn(seen: Mapping[str, Any]) -> dict[str, list[Place]]:
         "feet": [tuple(link[0]) for link in seen["links"]],
         "horns": [tuple(horn) for horn in seen["horns"]],
         "ring": [tuple(eye) for eye in seen["eyes"]],
+        "still ring": [tuple(eye) for eye in seen["stillEyes"]],
         "link tops": [tuple(link[1]) for link in seen["links"]],
     }
 
@@ -113,8 +137,6 @@ def drawn(seen: Mapping[str, Any]) -> dict[str, list[Place]]:
 def differences(seen: Mapping[str, Any], wanted: Mapping[str, list[Place]]) -> dict[str, float]:
     """Joints that stand off their place by more than the tolerance, mm."""
     found = drawn(seen)
-    if len(wanted["ring"]) == len(wanted["feet"]):
-        found["ring"] = found["ring"][:-1]  # its scissors are off, or have play: the ring's arm for them is elsewhere
     far: dict[str, float] = {}
     for name, places in {**wanted, "link tops": wanted["horns"]}.items():
         if len(found[name]) != len(places):
@@ -154,3 +176,21 @@ def press(reader: Reader, name: str) -> None:
 def field(reader: Reader, name: str) -> Locator:
     """The text box or list of a field, wherever it is folded away."""
     return reader.box("motion", name).locator("input.hd-text, select.hd-choice")
+
+
+def trace(reader: Reader) -> Locator:
+    return calculator(reader).locator(".hd-trace")
+
+
+def tells(reader: Reader, part: str) -> None:
+    """The tour tells of this part, and leads to a page there is."""
+    told = BY_ID[part]
+    tour = calculator(reader).locator("[data-part=tour]")
+    for text in (told.label, *WORDS[told.id]):
+        expect(tour).to_contain_text(text)
+    expect(tour.locator(".hd-part-turns, .hd-part-stays")).to_have_text(
+        "turns with the rotor" if told.turns else "stays with the fuselage"
+    )
+    link = tour.get_by_role("link", name="Its page")
+    address = link.evaluate("one => one.href")
+    assert reader.page.request.get(address).ok, address

@@ -7,12 +7,9 @@ import re
 from functools import partial
 
 import pytest
-from playwright.sync_api import Locator, expect
+from playwright.sync_api import expect
 from rotorhead.head import demonstration
-from rotorhead.motion.part_words import WORDS
 from rotorhead.motion.parts import BY_ID, PARTS
-from rotorhead.motion.setting import KINDS
-from rotorhead.motion.words import CAUTION
 
 from . import oracle
 from .conftest import MakeReader
@@ -25,10 +22,11 @@ from .moving import (
     drawn,
     field,
     joints,
-    package,
     press,
     put,
     stands,
+    tells,
+    trace,
     wake,
     where,
 )  # fmt: skip
@@ -47,16 +45,6 @@ PLACES = [
     for i, base in enumerate(HEADS)
     for j, (mirrored, angle) in enumerate([(False, "0"), (False, "37.5"), (True, "262"), (i % 2 == 0, "146")])
 ]
-# What each kind must speak of, and how its amount or number is entered.
-KINDS_SAID = {
-    "drive_off": ({"behind": "12"}, r"12° behind"),
-    "stationary_off": ({"carried": "8"}, r"Carried on by 8°"),
-    "rod_stopped": ({"rod": "2"}, r"Rod 2 stays where it is"),
-    "rod_longer": ({"rod": "3", "rod_more": "4"}, r"Rod 3 is 4.0\smm longer"),
-    "link_longer": ({"blade": "2", "link_more": "2.5"}, r"Link 2 is 2.50\smm longer"),
-    "play_scissors": ({"play": "1.5"}, r"1.50\smm of play"),
-    "play_link": ({"blade": "3", "play": "0.8"}, r"0.80\smm of play in its link blade 3"),
-}
 
 
 @pytest.fixture
@@ -67,10 +55,6 @@ def view(live: Reader) -> Reader:
         wake(live)
     put(live)
     return live
-
-
-def trace(reader: Reader) -> Locator:
-    return calculator(reader).locator(".hd-trace")
 
 
 def shown(degrees: float) -> str:
@@ -238,25 +222,11 @@ def test_labels_are_shown_and_hidden(view: Reader) -> None:
     expect(tags.first).to_be_visible()
 
 
-def _tells(reader: Reader, part: str) -> None:
-    """The tour tells of this part, and leads to a page there is."""
-    told = BY_ID[part]
-    tour = calculator(reader).locator("[data-part=tour]")
-    for text in (told.label, *WORDS[told.id]):
-        expect(tour).to_contain_text(text)
-    expect(tour.locator(".hd-part-turns, .hd-part-stays")).to_have_text(
-        "turns with the rotor" if told.turns else "stays with the fuselage"
-    )
-    link = tour.get_by_role("link", name="Its page")
-    address = link.evaluate("one => one.href")
-    assert reader.page.request.get(address).ok, address
-
-
 def test_every_part_of_the_list_is_told(view: Reader) -> None:
     view.unfold("motion", "part")
     for part in PARTS:
         field(view, "part").select_option(part.id)
-        _tells(view, part.id)
+        tells(view, part.id)
         picked = calculator(view).locator(".hd-tag[data-picked]")
         expect(picked).to_have_count(1 if part.shown else 0)
 
@@ -266,7 +236,7 @@ def test_a_part_is_picked_by_its_label(view: Reader) -> None:
     for part in ("rods", "horns", "drive-scissors"):
         calculator(view).locator(".hd-tag", has_text=re.compile(f"^{BY_ID[part].label} ")).click()
         expect(field(view, "part")).to_have_value(part)
-        _tells(view, part)
+        tells(view, part)
     assert calculator(view).locator(".hd-solid canvas").screenshot() != plain, "the others step back"
 
 
@@ -287,15 +257,15 @@ def test_a_part_is_picked_in_the_picture(view: Reader) -> None:
         screen.click(position={"x": x, "y": y})
 
     click(mx + 0.9 * (bx - mx), my + 0.9 * (by - my))
-    _tells(view, "blades")
+    tells(view, "blades")
     click(mx, my)
-    _tells(view, "mast")
+    tells(view, "mast")
     expect(field(view, "part")).to_have_value("mast")
     click(mx, my)  # again: put back
     expect(field(view, "part")).to_have_value("none")
     expect(calculator(view).locator("[data-part=tour]")).to_contain_text("Pick a part")
     click(mx, my)
-    _tells(view, "mast")
+    tells(view, "mast")
     click(mx, 3)  # beside everything
     expect(field(view, "part")).to_have_value("none")
 
@@ -311,54 +281,3 @@ def test_the_blade_followed_has_trace_and_chart(view: Reader) -> None:
         f"Rotor turned by 60°. Blade 3: pitch {shown(scene['pitch'][step][2])}, flap {shown(scene['flap'][step][2])}."
     )
     expect(calculator(view).locator("hd-chart .u-legend")).to_contain_text("pitch of blade 3")
-
-
-def test_what_is_drawn_larger_says_so(view: Reader) -> None:
-    expect(trace(view)).not_to_contain_text("times their size")
-    view.enter("motion", "stretch", "2")
-    stands(view, 30, stretch="2")
-    expect(trace(view)).to_contain_text("drawn 2 times their size")
-    # The figures stay true.
-    assert oracle.run("motion", inputs={"stretch": "2"})["results"] == oracle.run("motion")["results"]
-    view.shows("motion", oracle.run("motion", inputs={"stretch": "2"}))
-
-
-@pytest.mark.parametrize("kind", [kind for kind, _ in KINDS if kind != "none"])
-def test_what_if(view: Reader, kind: str) -> None:
-    entered, said = KINDS_SAID[kind]
-    base = "elder6" if kind in ("stationary_off", "rod_longer") else "alder3"
-    put(view, base)
-    view.unfold("motion", "what_if")
-    field(view, "what_if").select_option(kind)
-    for name, text in entered.items():
-        expect(view.box("motion", name)).to_be_visible()
-        view.enter("motion", name, text)
-    inputs = {"what_if": kind, **entered}
-    view.shows("motion", oracle.run("motion", base, inputs=inputs))
-    expect(calculator(view).locator("[data-part=sentence]")).to_contain_text(re.compile(said))
-    expect(calculator(view).locator("[data-part=results]")).to_contain_text(CAUTION)
-    stands(view, 30, base, **inputs)
-    assert package(30, base, **inputs) != package(30, base), "something has moved"
-    field(view, "what_if").select_option("none")
-    expect(calculator(view).locator("[data-part=results]")).not_to_contain_text(CAUTION)
-
-
-def test_the_state_is_in_the_link(view: Reader, make_reader: MakeReader) -> None:
-    hands = {"lever": "73", "stick_forward": "-35", "stick_left": "20", "stretch": "1.5", "blade": "2"}
-    put(view, "dogwood5", True, view="behind", labels="off", part="links", **hands)
-    calculator(view).locator(".hd-stop select").select_option(label="3")
-    press(view, "nose")
-    expect(field(view, "rotor_angle")).not_to_have_value("30")
-    seen = where(view)
-    eventually(lambda: f"rotor_angle={field(view, 'rotor_angle').input_value()}" in view.page.url, True, view.page)
-    other = make_reader()
-    other.watch.allow(SOFTWARE)
-    other.open(PAGE, "#" + view.page.url.split("#")[1])
-    expect(calculator(other)).to_have_attribute("data-solid", "")
-    expect(calculator(other).get_by_role("button", name="View: behind")).to_have_attribute("aria-pressed", "true")
-    expect(calculator(other).locator(".hd-tags")).to_be_hidden()
-    _tells(other, "links")
-    again = where(other)
-    assert abs(again["angle"] - seen["angle"]) < 0.01
-    assert differences(again, {name: places for name, places in drawn(seen).items() if name != "link tops"}) == {}
-    assert trace(other).inner_text() == trace(view).inner_text()

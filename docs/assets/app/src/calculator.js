@@ -196,6 +196,9 @@ export class Calculator extends HTMLElement {
     // Several calculators on one page must not all speak at once.
     if (done) this.#view.say([...this.#linkFaults, ...(calculators.size === 1 ? [entry.spoken] : [])].join(" "));
     this.state = engine.state === "unavailable" ? "unavailable" : engine.state === "ready" ? "live" : "printed";
+    // A moving view shows what Python sends; of a print it knows nothing.
+    if (done && this.stage.view && engine.state === "ready") void this.run({ settled: true });
+    else if (done) this.stage.rest();
   }
 
   /**
@@ -294,5 +297,6 @@ export class Calculator extends HTMLElement {
     if (this.state !== "unavailable") return;
     this.#view.draw(this.#printed.parts);
     this.#view.name(this.#printed.label);
+    this.stage.rest();
   }
 }

@@ -35,6 +35,11 @@ export class Stage {
     else void this.#open();
   }
 
+  /** Figures are shown that no scene goes with, a print's: their drawing stands in until the next scene. */
+  rest() {
+    this.#view?.rest();
+  }
+
   async #open() {
     this.#loading ??= loadScript(asset("head-view.js", true));
     try {

@@ -38,7 +38,7 @@ interface Window {
     calculator: HTMLElement,
     stage: HTMLElement,
     enter: (field: string, text: string, moving?: boolean) => void,
-  ) => { readonly solid: boolean; show(scene: any, latest?: boolean): void; where(): unknown; memory(): unknown };
+  ) => { readonly solid: boolean; show(scene: any, latest?: boolean): void; rest(): void; where(): unknown; memory(): unknown };
   /** Set by assets/hd/public-url.js: where the site is published, or "". */
   handToDiscPublicUrl?: string;
 }

@@ -22,6 +22,7 @@ class HeadView {
   /** @type {Data | null} */
   #data = null;
   #lost = false;
+  #resting = false;
   #view = "";
   #cursorAt = 0;
 
@@ -45,7 +46,7 @@ class HeadView {
   }
 
   get solid() {
-    return this.#solid !== null && !this.#lost;
+    return this.#solid !== null && !this.#lost && !this.#resting;
   }
 
   #openSolid() {
@@ -75,9 +76,18 @@ class HeadView {
     this.calculator.toggleAttribute("data-solid", this.solid);
     this.screen.hidden = !this.solid;
     this.panel.note.hidden = this.solid;
-    this.panel.note.textContent = this.#lost
+    this.panel.note.textContent = this.#resting
+      ? "The drawn view shows the figures as they are printed."
+      : this.#lost
       ? "The graphics have been lost for the moment; the drawn view stands in, with the same controls."
       : "This browser can’t show the solid view; the drawn view stands in, with the same controls.";
+  }
+
+  /** What is shown now has no scene: the drawn view says it, until the next scene comes. */
+  rest() {
+    this.turning.stop();
+    this.#resting = true;
+    this.#arrange();
   }
 
   #listen() {
@@ -137,6 +147,10 @@ class HeadView {
   show(data, latest = true) {
     const first = this.#data === null;
     this.#data = data;
+    if (this.#resting) {
+      this.#resting = false;
+      this.#arrange();
+    }
     this.stage.hidden = false;
     this.turning.rpm = data.rpm;
     if (!this.turning.running) this.turning.angle = turned(data.angle);

@@ -54,8 +54,10 @@ export class Model {
   #blades = [];
   /** @type {Thing[]} */
   #links = [];
-  /** The balls at the ends of the rotating ring's arms. @type {Thing[]} */
+  /** The balls at the ends of the rings' arms: of the one that turns, of the one that stays. @type {Thing[]} */
   #eyes = [];
+  /** @type {Thing[]} */
+  #stillEyes = [];
   /** @type {Thing[]} */
   #bodies = [];
   #linkLength = 1;
@@ -130,12 +132,14 @@ export class Model {
     this.#turningRing.add(balls);
     const still = plane(scene.still);
     for (const one of scene.rods) this.#lug(this.#stillRing, point(one.joint).sub(centre), still, 0.55 * unit, "stationary-ring", false, unit);
-    this.#lug(this.#stillRing, point(scene.stationary).sub(centre), still, 0.55 * unit, "stationary-ring", false, unit);
+    // A ring's first axis runs toward its scissors' place, also while they are off or have play and hang elsewhere.
+    const held = (/** @type {number[]} */ fold, /** @type {Vector3[]} */ [along]) => (along ?? A).clone().multiplyScalar(point(fold).distanceTo(centre));
+    this.#lug(this.#stillRing, held(scene.stationary, still), still, 0.55 * unit, "stationary-ring", false, unit);
     const axes = plane(scene.ring[0] ?? []);
     for (let k = 0; k < scene.blades; k += 1) {
       this.#lug(this.#turningRing, point(scene.feet[0] ?? [], k).sub(centre), axes, 0.64 * unit, "rotating-ring", true, unit);
     }
-    this.#lug(this.#turningRing, point(scene.drive[0] ?? []).sub(centre), axes, 0.64 * unit, "rotating-ring", true, unit);
+    this.#lug(this.#turningRing, held(scene.drive[0] ?? [], axes), axes, 0.64 * unit, "rotating-ring", true, unit);
   }
 
   /**
@@ -155,7 +159,7 @@ export class Model {
     eye.position.set(reach, 0, 0);
     arm.add(eye);
     group.add(arm);
-    if (turns) this.#eyes.push(eye);
+    (turns ? this.#eyes : this.#stillEyes).push(eye);
   }
 
   /** @param {Scene} scene @param {number} unit */
@@ -219,6 +223,7 @@ export class Model {
       rods: this.#rods.map(({ rod: one, length }) => [at(one), at(one, length)]),
       links: this.#links.map((link) => [at(link), at(link, this.#linkLength)]),
       eyes: this.#eyes.map((eye) => at(eye)),
+      stillEyes: this.#stillEyes.map((eye) => at(eye)),
       horns: this.#blades.map(({ horn, length }) => at(horn, length)),
       tips: this.#blades.map(({ end }) => at(end)),
     };
