@@ -29,7 +29,7 @@ SOFTWARE = "GL Driver Message .*GPU stall due to ReadPixels"
 Place = tuple[float, float, float]
 
 
-def head_and_inputs(base: str = "alder3", mirrored: bool = False, **inputs: str) -> str:
+def head_and_inputs(base: str = "alder3", mirrored: bool = False, /, **inputs: str) -> str:
     """The fragment of a link that sets these."""
     pairs = [
         f"head={base}",
@@ -52,7 +52,7 @@ def wake(reader: Reader, fragment: str = "") -> None:
     expect(calculator(reader)).to_have_attribute("data-solid", "")
 
 
-def put(reader: Reader, base: str = "alder3", mirrored: bool = False, **inputs: str) -> dict[str, Any]:
+def put(reader: Reader, base: str = "alder3", mirrored: bool = False, /, **inputs: str) -> dict[str, Any]:
     """Set head and inputs through the address; wait until page and package say the same; give the door's answer."""
     answer = oracle.run("motion", base, mirrored, inputs=inputs)
     assert answer["state"] == "result", answer

@@ -23,6 +23,7 @@ class HeadView {
   #data = null;
   #lost = false;
   #resting = false;
+  #leaving = false;
   #view = "";
   #cursorAt = 0;
 
@@ -232,6 +233,8 @@ class HeadView {
       calculator.classList.toggle("hd-show", full);
       document.documentElement.classList.toggle("hd-showing", full);
       requestAnimationFrame(() => this.#resize());
+      if (this.#leaving && !full) this.panel.fill.focus(); // only now is it to be seen again
+      this.#leaving = false;
     }
     calculator.dataset.controls = full ? data.controls : "all";
   }
@@ -245,7 +248,7 @@ class HeadView {
   #leave() {
     if (document.fullscreenElement) void document.exitFullscreen();
     this.enter("screen", "page");
-    this.panel.fill.focus();
+    this.#leaving = true;
   }
 
   /** @param {"png" | "svg"} kind */
