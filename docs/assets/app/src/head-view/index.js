@@ -233,8 +233,7 @@ class HeadView {
       calculator.classList.toggle("hd-show", full);
       document.documentElement.classList.toggle("hd-showing", full);
       requestAnimationFrame(() => this.#resize());
-      // Only now is the button there to take the focus: on the full screen it is hidden.
-      if (!full && this.#leaving) this.panel.fill.focus();
+      if (this.#leaving && !full) this.panel.fill.focus(); // only now is it to be seen again
       this.#leaving = false;
     }
     calculator.dataset.controls = full ? data.controls : "all";
@@ -248,8 +247,8 @@ class HeadView {
 
   #leave() {
     if (document.fullscreenElement) void document.exitFullscreen();
-    this.#leaving = true;
     this.enter("screen", "page");
+    this.#leaving = true;
   }
 
   /** @param {"png" | "svg"} kind */
