@@ -238,6 +238,12 @@ def from_dict(data: object) -> Head:
     head = Head(
         texts["id"], texts["name"], texts.get("note", ""), tuple(figures), tuple(options), rods, unknown=unknown
     )
+    for key, (low, high) in unknown:
+        if not low <= head[key] <= high:
+            text = f"{BY_KEY[key].label}: {head[key]:g} does not lie in the range given for it, {low:g} to {high:g}."
+            faults.append(Fault(key, text, True))
+    if faults:
+        raise Refused(faults)
     return cross_checked(head)
 
 
