@@ -150,14 +150,15 @@ def test_lost_graphics_give_the_drawn_view_with_the_same_controls_and_come_back(
     expect(one.locator("[data-part=drawing] svg")).to_be_visible()
     expect(one.locator(".hd-solid")).to_be_hidden()
     expect(one.locator(".hd-view-note")).to_contain_text("have been lost")
-    reader.enter("motion", "lever", "70")
-    reader.shows("motion", oracle.run("motion", inputs={"lever": "70"}))
-    press(reader, "On 10°")
-    reader.shows("motion", oracle.run("motion", inputs={"lever": "70", "rotor_angle": "40"}))
+    one.locator(".hd-lever").press("End")
+    reader.shows("motion", oracle.run("motion", inputs={"lever": "100"}))
+    for name, degrees in (("On 10°", "40"), ("Back 10°", "30"), ("Back 10°", "20")):
+        press(reader, name)
+        reader.shows("motion", oracle.run("motion", inputs={"lever": "100", "rotor_angle": degrees}))
     reader.page.evaluate("window.losing.restoreContext()")
     expect(one).to_have_attribute("data-solid", "")
     expect(one.locator(".hd-solid canvas")).to_be_visible()
-    stands(reader, 40, lever="70")
+    stands(reader, 20, lever="100")
 
 
 def test_without_webgl_the_drawn_view_has_the_same_controls(make_reader: MakeReader) -> None:
