@@ -59,12 +59,16 @@ def _carried(choice: HeadChoice, changes: dict[str, str]) -> Reply:
     return {"base": choice.base, **own, "mirrored": choice.mirrored, "changes": changes}
 
 
-def _other_side(text: str) -> str:
-    """A typed bearing, or range of them, in the mirror; what is no number stays as it was typed."""
+def _other_side(text: str, *, end: bool = False) -> str:
+    """A typed bearing, or range of them, in the mirror; what is no number stays as it was typed.
+
+    At the end of a range 0 is the other side of 360: reduced to a turn, '0 to 10' would become '350 to 0'.
+    """
     if span := range_parts(text):
-        return " to ".join(_other_side(part) for part in reversed(span))
+        return " to ".join(_other_side(part, end=True) for part in reversed(span))
     try:
-        return units.plain((360.0 - parse_number(text, "", "")) % 360.0, 3)
+        mirror = 360.0 - parse_number(text, "", "")
+        return units.plain(mirror if end else mirror % 360.0, 3)
     except Refused:
         return text
 

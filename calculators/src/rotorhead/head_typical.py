@@ -53,13 +53,15 @@ def _scale(key: str, head: Head) -> float:
 
 def typical(key: str, head: Head) -> tuple[float, float] | None:
     """Least and greatest likely value of a figure of this head, in the figure's unit; None where a guess makes no sense
-    (whole numbers, bearings of rods, where the horn stands on the one or the other side).
+    (whole numbers, bearings of rods, the hinge of a teetering head, rods this head doesn't have).
 
     Kept within the figure's hard limits.
     """
     figure = BY_KEY.get(key)
-    if figure is None or figure.whole or key.endswith("bearing_deg"):
+    if figure is None or key not in head.keys() or figure.whole or key.endswith("bearing_deg"):  # noqa: SIM118 - a head is no mapping
         return None
+    if key == "hinge_offset" and head.option("type") == "teetering":
+        return None  # it is on the mast's axis: nothing to guess
     if key.startswith("rods."):
         low = high = head[key]
         return _within(figure, low * (1 - WIDER), high * (1 + WIDER))
@@ -68,8 +70,8 @@ def typical(key: str, head: Head) -> tuple[float, float] | None:
         others = [h for h in others if h.option("type") == head.option("type")] or others
     shares = [h[key] / _scale(key, h) for h in others]
     if key in ("arm_mm", "link_foot_ahead_mm"):
-        # A trailing horn is no wider a guess of a leading one: the side is known by looking.
-        sign = -1.0 if head["arm_mm"] < 0.0 and key == "arm_mm" else 1.0
+        # A trailing horn is no wider a guess of a leading one: the side is known by looking, of the link's lower end as well.
+        sign = -1.0 if head[key] < 0.0 else 1.0
         shares = [sign * abs(s) for s in shares]
     low, high = (s * _scale(key, head) for s in (min(shares), max(shares)))
     spread = max(high - low, 0.1 * max(abs(low), abs(high)), 10.0**-figure.decimals)

@@ -56,8 +56,9 @@ def spread_of(calculator: Calculator, texts: Mapping[str, str], head: Head, syst
             try:
                 there = numbers(with_figure(head, key, end))
             except Refused:
-                unit = units.show(BY_KEY[key].quantity, units.to_si(BY_KEY[key].quantity, end, "metric"), system)
-                failed.append(f"{BY_KEY[key].label} at {unit}")
+                figure = BY_KEY[key]
+                at = units.show(figure.quantity, units.to_si(figure.quantity, end, "metric"), system, figure.decimals)
+                failed.append(f"{figure.label} at {at}")
                 continue
             for name in middle.keys() & there.keys():
                 swing = there[name] - middle[name]
