@@ -54,3 +54,9 @@ def fit_of(values: Values, name: str, label: str, rotor: Rotor, second: bool = F
 def plus_minus(show: Show, estimate: Estimate, places: int = 2) -> str:
     """'8.03° ± 0.06°': the 95 % interval."""
     return f"{show('angle', estimate.value, places)} ± {show('angle', estimate.high - estimate.value, places)}"
+
+
+def span_text(low: float, high: float, places: int) -> str:
+    """'150.0 to 250.0' as it is typed into a field; one number where both ends read alike, which is no range."""
+    least, most = f"{low:.{places}f}", f"{high:.{places}f}"
+    return least if least == most else f"{least} to {most}"

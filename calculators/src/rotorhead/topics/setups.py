@@ -13,7 +13,7 @@ from ..measure.agree import agreement, sentence
 from ..measure.setups import Known, TwoSetups, two_setups
 from ..rotor import Rotor
 from .common import fixed
-from .readings_input import AT, DROOP, ERROR, fit_of, readings_text
+from .readings_input import AT, DROOP, ERROR, fit_of, readings_text, span_text
 
 # Invented readings: Alder 3's exact linkage with a scatter of 0.08°; the plate 20.9 mm higher for the second.
 _LOW = "0 5.1\n45 5.0\n90 5.0\n135 5.0\n180 4.9\n225 5.1\n270 5.0\n315 5.0"
@@ -129,7 +129,7 @@ def use(case: Case) -> str:
     # Near level one millimetre of height turns the horn by 1/arm.
     if abs(gain.value) > spread:
         ends = sorted(1000.0 / x for x in (gain.value - spread, gain.value + spread))
-        changes["arm_mm"] = f"{ends[0]:.1f} to {ends[1]:.1f}"
+        changes["arm_mm"] = span_text(ends[0], ends[1], 1)
     lead, half = found.lead.value, 2.0 * found.lead.error
     for key, part in (("link_foot_out_mm", math.cos), ("link_foot_ahead_mm", math.sin)):
         ends = sorted(radius * part(x) for x in (lead - half, lead, lead + half))

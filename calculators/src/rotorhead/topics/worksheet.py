@@ -12,7 +12,7 @@ from ..measure.readings import to_csv
 from ..rotor import Rotor
 from ..units import show
 from .common import fixed
-from .readings_input import AT, DROOP, ERROR, fit_of, plus_minus, readings_text
+from .readings_input import AT, DROOP, ERROR, fit_of, plus_minus, readings_text, span_text
 
 # Invented readings: Alder 3's exact linkage with the stick 60 % forward, with a scatter of 0.08°.
 _DEFAULT = "0 7.6\n45 2.8\n90 1.0\n135 3.4\n180 8.4\n225 13.1\n270 15.0\n315 12.7"
@@ -120,7 +120,7 @@ def table(case: Case) -> str:
         mark = ' class="hd-differs"' if note else ""
         rows += f'<tr{mark}><th scope="row">{i + 1}</th>{"".join(f"<td>{escape(c)}</td>" for c in cells)}<td>{note}</td></tr>'
     mean = fit.mean
-    use = json.dumps({"pitch_at_plate_zero_deg": f"{math.degrees(mean.low):.2f} to {math.degrees(mean.high):.2f}"})
+    use = json.dumps({"pitch_at_plate_zero_deg": span_text(math.degrees(mean.low), math.degrees(mean.high), 2)})
     return (
         '<div class="hd-scroll" tabindex="0" role="region" aria-label="Readings and residuals"><table class="hd-all"><caption>Reading by reading'
         '</caption><thead><tr><th scope="col">No.</th><th scope="col">Place</th><th scope="col">Read</th><th scope="col">Fitted</th>'
