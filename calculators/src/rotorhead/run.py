@@ -16,6 +16,7 @@ from .numbers import parse_number
 from .rotor import Rotor
 
 LONGEST_TEXT = 60
+MOST_NAMED = 12  # of a long list of choices a fault names the first
 OWN_ID = "own"
 
 
@@ -156,7 +157,9 @@ def parse_inputs(
             text = texts.get(item.name, item.default).strip()
             allowed = [value for value, _ in item.choices]
             if text not in allowed:
-                faults.append(Fault(item.name, f"{item.label}: “{text[:40]}” must be one of {', '.join(allowed)}."))
+                more = len(allowed) - MOST_NAMED
+                listed = ", ".join(allowed if more <= 0 else [*allowed[:MOST_NAMED], f"or one of {more} more"])
+                faults.append(Fault(item.name, f"{item.label}: “{text[:40]}” must be one of {listed}."))
             values[item.name] = text
         elif isinstance(item, Text):
             text = texts.get(item.name, item.default)
