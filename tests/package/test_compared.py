@@ -106,10 +106,6 @@ def differ(a: float | str | None, b: float | str | None) -> bool:
     return a != b
 
 
-# On a form these two go on from the line above them, so that two figures of the table have one label.
-ALIKE = {"… and above the plate at height 0", "… and below the plate at height 0"}
-
-
 @pytest.mark.parametrize("units", ["metric", "imperial"])
 @pytest.mark.parametrize("other", DEMONSTRATION)
 @pytest.mark.parametrize("base", DEMONSTRATION)
@@ -135,6 +131,16 @@ def test_marked_exactly_where_they_differ(base: str, other: str, units: str) -> 
     if base == other:
         assert not any(marks.values())
         assert all(a == b for _, a, b, _ in table)
+
+
+@pytest.mark.parametrize(
+    ("share", "mark"), [(1.0, False), (1.0199, False), (1.0206, True), (0.9802, False), (0.9798, True)]
+)
+def test_two_per_cent_of_the_larger_is_the_limit(share: float, mark: bool) -> None:
+    """A mass that much larger or smaller than the other head's (2 % of the larger: a factor of 1/0.98 = 1.0204)."""
+    mass = demonstration("alder3")["mass_kg"]
+    reply = run("beside", head(mass_kg=f"{share * mass:.6f}"), other="alder3")
+    assert {label: m for label, _, _, m in rows(reply["parts"]["beside"])}["Aircraft mass"] == mark
 
 
 @pytest.mark.parametrize("turned", ["no", "yes"])
