@@ -5,22 +5,16 @@ from dataclasses import replace
 from typing import Any, Final
 
 from . import units
-from .faults import Refused, refuse
+from .faults import Refused
 from .head_changes import range_parts
 from .head_figures import BY_KEY
 from .numbers import parse_number
-from .run import HeadChoice, head_choice, number_text
+from .run import HeadChoice, head_choice, input_texts, number_text
 from .topics import named
 
 Request = Mapping[str, Any]
 Reply = dict[str, Any]
 _BEARINGS: Final = ("bearing_deg",)
-
-
-def _texts(data: object) -> dict[str, str]:
-    if not isinstance(data, Mapping) or not all(isinstance(k, str) and isinstance(v, str) for k, v in data.items()):
-        raise refuse("inputs", "Inputs are texts by name.")
-    return {str(k): str(v)[:4000] for k, v in data.items()}
 
 
 def _retext(text: str, quantity: str, places: int, old: units.System, new: units.System) -> str:
@@ -47,7 +41,7 @@ def reunit(data: Request, old: units.System, new: units.System) -> Reply:
         calculator = named(name)
         known = {i.name: i for i in calculator.inputs}
         inputs[name] = {}
-        for key, text in _texts(texts).items():
+        for key, text in input_texts(texts).items():
             item = known.get(key)
             quantity = getattr(item, "quantity", None)
             inputs[name][key] = _retext(text, quantity, getattr(item, "decimals", 1), old, new) if quantity else text
@@ -86,5 +80,5 @@ def turn(data: Request, old: units.System, new: units.System) -> Reply:  # noqa:
     inputs: dict[str, dict[str, str]] = {}
     for calculator, texts in dict(data.get("inputs", {})).items():
         bearings = {i.name for i in named(calculator).inputs if getattr(i, "bearing", False)}
-        inputs[calculator] = {k: _other_side(t) if k in bearings else t for k, t in _texts(texts).items()}
+        inputs[calculator] = {k: _other_side(t) if k in bearings else t for k, t in input_texts(texts).items()}
     return {"head": _carried(turned, changes), "inputs": inputs}

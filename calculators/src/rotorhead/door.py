@@ -12,7 +12,7 @@ from typing import Any, Final, cast
 
 from . import blade, drawing, flight, loads, measure, mechanism, motion, render, site_values, units  # noqa: F401 - packages that parts add to
 from .faults import Fault, Refused, refuse
-from .run import HeadChoice, as_drawn, form, head_choice, rotor_of, run, without_idle_changes
+from .run import HeadChoice, as_drawn, form, head_choice, input_texts, rotor_of, run, without_idle_changes
 from .topics import named
 
 Request = Mapping[str, Any]
@@ -40,15 +40,9 @@ def _system(data: Request, key: str = "units") -> units.System:
     return cast(units.System, system)
 
 
-def _texts(data: object) -> dict[str, str]:
-    if not isinstance(data, Mapping) or not all(isinstance(k, str) and isinstance(v, str) for k, v in data.items()):
-        raise refuse("inputs", "Inputs are texts by name.")
-    return {str(k): str(v)[:4000] for k, v in data.items()}
-
-
 def _run(data: Request) -> Reply:
     calculator = named(str(data.get("calculator")))
-    system, texts = _system(data), _texts(data.get("inputs", {}))
+    system, texts = _system(data), input_texts(data.get("inputs", {}))
     choice = without_idle_changes(head_choice(data.get("head", {})), system)
     faults: list[Fault] = []
     try:

@@ -37,6 +37,8 @@ FORMAT: Final = "hand-to-disc head"
 VERSION: Final = 2
 DEMONSTRATION: Final = ("alder3", "birch2", "cedar4", "dogwood5", "elder6")
 NAME_LONGEST: Final = 80
+# The id of a head that a reader has described.
+OWN_ID: Final = "own"
 
 
 @dataclass(frozen=True, slots=True)

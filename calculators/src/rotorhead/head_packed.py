@@ -8,11 +8,10 @@ from functools import lru_cache
 from typing import Any, Final
 
 from .faults import refuse
-from .head import FORMAT, Head, from_dict
+from .head import FORMAT, OWN_ID, Head, from_dict
 from .head_figures import FIGURES, OPTIONS
 
 ORDER: Final = "2"
-_OWN: Final = "own"
 
 
 def _escaped(text: str) -> str:
@@ -59,7 +58,7 @@ def unpack(text: str) -> Head:
     data: dict[str, Any] = {
         "format": FORMAT,
         "version": 2,
-        "id": _OWN,
+        "id": OWN_ID,
         "name": _plain(parts[1]),
         "note": _plain(parts[2]),
     }

@@ -7,13 +7,13 @@ from typing import Any
 
 from . import units
 from .faults import Refused, refuse
-from .head import NAME_LONGEST, Head, from_json, to_dict
+from .head import NAME_LONGEST, OWN_ID, Head, from_json, to_dict
 from .head_changes import changed
 from .head_figures import BY_KEY
 from .head_packed import pack, unpack
 from .head_typical import typical
 from .mechanism.assembly import assembled
-from .run import OWN_ID, as_drawn, head_choice, number_text
+from .run import as_drawn, head_choice, number_text
 
 LONGEST_FILE = 20_000
 

@@ -8,7 +8,7 @@ from typing import Any
 from . import units
 from .faults import Fault, Refused, refuse
 from .fields import Calculator, Case, Choice, Input, Number, Text, Value
-from .head import Head, demonstration
+from .head import OWN_ID, Head, demonstration
 from .head_changes import changed, mirrored, range_parts
 from .head_figures import BY_KEY, OPTION_BY_KEY
 from .mechanism.assembly import assembled
@@ -17,7 +17,6 @@ from .rotor import Rotor
 
 LONGEST_TEXT = 60
 MOST_NAMED = 12  # of a long list of choices a fault names the first
-OWN_ID = "own"
 
 
 @dataclass(frozen=True)
@@ -58,6 +57,13 @@ def head_choice(data: object) -> HeadChoice:
             raise refuse("head", "A changed figure of a head is a text.", head=True)
         texts[key.removeprefix("head.")] = text[: LONGEST_TEXT * 4]
     return HeadChoice(base, turned, texts, own if base == OWN_ID else "")
+
+
+def input_texts(data: object) -> dict[str, str]:
+    """Texts by name out of a request, each as long as a sheet of readings at most."""
+    if not isinstance(data, Mapping) or not all(isinstance(k, str) and isinstance(v, str) for k, v in data.items()):
+        raise refuse("inputs", "Inputs are texts by name.")
+    return {str(k): str(v)[:4000] for k, v in data.items()}
 
 
 def base_head(choice: HeadChoice) -> Head:

@@ -33,11 +33,6 @@ def _add(a: Vector, b: Vector, times: float = 1.0) -> Vector:
     return a[0] + times * b[0], a[1] + times * b[1], a[2] + times * b[2]
 
 
-def stub(ring_radius: float, hinge: float) -> float:
-    """How far out the blade roots are drawn, in the unit of the two radii."""
-    return max(2.0 * ring_radius, hinge + 1.45 * ring_radius)
-
-
 class _Sheet:
     """Collects strokes with their distance from the eye; draws the farthest first."""
 
@@ -110,7 +105,7 @@ def head_view(motion: Motion, angle: float, view: str, labels: bool = True, part
     def triples(row: list[float]) -> list[Vector]:
         return [(row[i], row[i + 1], row[i + 2]) for i in range(0, len(row), 3)]
 
-    out = stub(s["ringRadius"], s["hinge"])
+    out = s["out"]
     low = min(r["foot"][2] for r in s["rods"]) - 0.35 * s["rodRadius"]
     most = max(motion.rotor.head["cyclic_fore_aft_deg"], motion.rotor.head["cyclic_left_right_deg"])
     flap = math.radians(s["stretch"] * max(1.1 * most + 5.0, *(max(row) for row in s["flap"])))

@@ -64,6 +64,8 @@ def scene(motion: Motion) -> dict[str, Any]:
         "arm": round(1000.0 * rotor.arm, 3),
         "rides": rotor.horn_rides,
         "chord": round(1000.0 * rotor.chord, 3),
+        # How far out the blades' roots are drawn: drawn, not described.
+        "out": round(1000.0 * max(2.0 * rotor.ring_radius, rotor.hinge + 1.45 * rotor.ring_radius), 3),
         "ringRadius": round(1000.0 * rotor.ring_radius, 3),
         "rodRadius": round(1000.0 * rotor.rod_radius, 3),
         "levelPitch": round(math.degrees(rotor.pitch_level), 4),

@@ -9,7 +9,7 @@ from ..derived import words
 from ..drawing.rose import budget_rose
 from ..faults import Refused, refuse
 from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Result, Step, Text, Values
-from ..head import DEMONSTRATION, demonstration
+from ..head import DEMONSTRATION, OWN_ID, demonstration
 from ..head_changes import mirrored
 from ..head_figures import BY_KEY, GROUPS, OPTION_BY_KEY
 from ..head_packed import unpack
@@ -17,7 +17,6 @@ from ..mechanism.assembly import assembled
 from ..rotor import Rotor
 from ..units import System, from_si, show, to_si
 
-OWN_ID = "own"
 # Derived figures worth a lesson, in the order of the chain.
 _COMPARED = (
     "offset", "fitted", "closure", "lead", "lag", "lag_actual", "delta3", "gain", "nu", "lock", "degrees_per_mm", "ring_radius", "hinge_mm",

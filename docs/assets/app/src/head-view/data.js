@@ -15,6 +15,7 @@
  * @property {number} arm
  * @property {boolean} rides
  * @property {number} chord
+ * @property {number} out how far out the blades' roots are drawn
  * @property {number} ringRadius
  * @property {number} rodRadius
  * @property {number} levelPitch

@@ -25,11 +25,6 @@ export function point(numbers, i = 0, into = new Vector3()) {
   return into.set(numbers[3 * i] ?? 0, numbers[3 * i + 1] ?? 0, numbers[3 * i + 2] ?? 0);
 }
 
-/** How far out the blades' roots are drawn: as in the drawn views. @param {Scene} scene */
-export function outer(scene) {
-  return Math.max(2 * scene.ringRadius, scene.hinge + 1.45 * scene.ringRadius);
-}
-
 /** The lowest thing: under the rods' feet at their lowest, so that nothing moves the ground. @param {Scene} scene */
 export function ground(scene) {
   return -1.8 * scene.rodRadius;
@@ -71,7 +66,7 @@ export class Model {
     this.size = Math.min(scene.ringRadius, scene.rodRadius);
     const unit = this.size;
     this.low = ground(scene);
-    this.out = outer(scene);
+    this.out = scene.out;
     this.root.add(this.#turning, this.#stillRing, this.#bearing, buildGround(scene, this.low, this.out, unit));
     this.#turning.add(this.#turningRing);
 
