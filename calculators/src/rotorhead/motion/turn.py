@@ -11,8 +11,7 @@ import math
 from dataclasses import dataclass
 from typing import Final
 
-from ..blade.flap import flapping_of
-from ..blade.settled import coning_at
+from ..blade.settled import settled_flap
 from ..conventions import TURN
 from ..faults import Refused, refuse
 from ..mechanism.hands import rig_of
@@ -107,14 +106,6 @@ def held(rotor: Rotor, setting: Setting) -> _Held:
     return _Held(pose, tuple(heights), carried, behind, longer, apart)
 
 
-def _settled(rotor: Rotor, commanded: list[float]) -> tuple[float, float, float]:
-    """Coning and first harmonic of flap under a commanded pitch round the turn. A teetering hub holds its precone."""
-    f, h = flapping_of(rotor), harmonics(tuple(commanded))
-    cosine, sine = f.response(h.cosine, h.sine)
-    teetering = rotor.head.option("type") == "teetering"
-    return (rotor.precone if teetering else coning_at(rotor, f, h.mean)[0]), cosine, sine
-
-
 def _turned(point: Vector, angle: float) -> Vector:
     c, s = math.cos(angle), math.sin(angle)
     return point[0] * c - point[1] * s, point[0] * s + point[1] * c, point[2]
@@ -161,7 +152,7 @@ def motion_of(rotor: Rotor, setting: Setting, steps: int = STEPS) -> Motion:
     flaps = [[0.0] * rotor.blades for _ in masts]
     if flying:
         commanded = [rotor.pitch_level + horn_angle(rotor, row[0]) for row in feet]
-        coning, cosine, sine = _settled(rotor, commanded)
+        coning, cosine, sine = settled_flap(rotor, harmonics(tuple(commanded)))
         ahead = [k * TURN / rotor.blades for k in blades]
         flaps = [[coning + cosine * math.cos(m + a) + sine * math.sin(m + a) for a in ahead] for m in masts]
     etas = [

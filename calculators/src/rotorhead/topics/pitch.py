@@ -2,13 +2,12 @@
 
 import math
 
-from ..blade.flap import flapping_of, hover_coning
+from ..blade.settled import settled_flap
 from ..conventions import HALF_TURN, TURN, azimuth_of, bearing_of, bearing_words
 from ..drawing.strips import pitch_strips
 from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
 from ..mechanism.assembly import pitch_per_height
 from ..mechanism.links import (
-    Harmonics,
     foot_in_blade_frame,
     harmonics,
     horn_angle,
@@ -30,12 +29,6 @@ def _hands(values: Values, rotor: Rotor) -> bool:
 
 def _pose(values: Values, rotor: Rotor) -> bool:
     return values["from"] == "pose"
-
-
-def settled_flap(rotor: Rotor, commanded: Harmonics) -> tuple[float, float, float]:
-    """Coning and first harmonic of flap (rad) once the disc has settled under a commanded pitch."""
-    cosine, sine = flapping_of(rotor).response(commanded.cosine, commanded.sine)
-    return hover_coning(rotor), cosine, sine
 
 
 def compute(values: Values, rotor: Rotor) -> Answer:
