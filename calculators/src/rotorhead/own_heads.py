@@ -25,7 +25,7 @@ def _described(data: Mapping[str, Any], system: units.System) -> Head:
 
 
 def _named(head: Head, data: Mapping[str, Any]) -> Head:
-    name, note = data.get("name", head.name), data.get("note", "")
+    name, note = data.get("name", head.name), data.get("note", head.note if head.id == OWN_ID else "")
     if not isinstance(name, str) or not name.strip() or len(name.strip()) > NAME_LONGEST:
         raise refuse("name", f"Name: a text of 1 to {NAME_LONGEST} characters is needed.")
     if not isinstance(note, str) or len(note) > 2000:

@@ -8,7 +8,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ..conventions import Rotation, azimuth_of
+from ..conventions import Rotation, azimuth_of, bearing_of
 from ..faults import Fault, Refused, refuse
 
 # Limits of what can be typed, degrees, and how many readings a sheet may hold.
@@ -17,6 +17,7 @@ LEAST_ANGLE, MOST_ANGLE = -45.0, 60.0
 MOST_READINGS = 72
 
 CSV_HEADER = "azimuth_deg,reading_deg"
+CSV_HEADER_BEARINGS = "bearing_deg,reading_deg"
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +79,12 @@ def _degrees(angle: float) -> str:
     return "0" if text == "-0" else text
 
 
-def to_csv(readings: Sequence[Reading]) -> str:
-    """Comma-separated text (RFC 4180: header, decimal points, CR LF), degrees; `parse_readings` reads it back."""
-    lines = [CSV_HEADER, *(f"{_degrees(r.azimuth)},{_degrees(r.angle)}" for r in readings)]
+def to_csv(readings: Sequence[Reading], rotation: Rotation | None = None) -> str:
+    """Comma-separated text (RFC 4180: header, decimal points, CR LF), degrees; `parse_readings` reads it back.
+
+    With a `rotation` the places are bearings of the blade, otherwise azimuths; the header says which.
+    """
+    places = [r.azimuth if rotation is None else bearing_of(r.azimuth, rotation) for r in readings]
+    rows = [f"{_degrees(place)},{_degrees(r.angle)}" for place, r in zip(places, readings, strict=True)]
+    lines = [CSV_HEADER if rotation is None else CSV_HEADER_BEARINGS, *rows]
     return "".join(line + "\r\n" for line in lines)

@@ -30,19 +30,18 @@ def readings_text(name: str, label: str, default: str, help_text: str = "place a
     return Text(name, label, LONGEST, default, help_text)
 
 
-def readings_of(values: Values, name: str, label: str, rotor: Rotor) -> tuple[Reading, ...]:
-    """The readings in a text, put right for droop; its faults carry the input's own name."""
+def as_read(values: Values, name: str, label: str, rotor: Rotor, droop: float = 0.0) -> tuple[Reading, ...]:
+    """The readings in a text, put right for a droop (rad); its faults carry the input's own name."""
     at: Place = "bearing" if values["at"] == "bearing" else "azimuth"
     try:
-        found = parse_readings(str(values[name]), at, rotor.rotation)
-        return corrected(found, float(values["droop"]))
+        return corrected(parse_readings(str(values[name]), at, rotor.rotation), droop)
     except Refused as refused:
         raise Refused([Fault(name, f"{label}: {f.text.removeprefix('Readings: ')}") for f in refused.faults]) from None
 
 
 def fit_of(values: Values, name: str, label: str, rotor: Rotor, second: bool = False) -> Fit:
     """The wave through a text of readings."""
-    readings = readings_of(values, name, label, rotor)
+    readings = as_read(values, name, label, rotor, float(values["droop"]))
     try:
         return harmonic_fit(readings, second, float(values["error"]))
     except Refused as refused:

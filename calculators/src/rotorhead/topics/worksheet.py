@@ -12,7 +12,7 @@ from ..measure.readings import to_csv
 from ..rotor import Rotor
 from ..units import show
 from .common import fixed
-from .readings_input import AT, DROOP, ERROR, fit_of, plus_minus, readings_text, span_text
+from .readings_input import AT, DROOP, ERROR, as_read, fit_of, plus_minus, readings_text, span_text
 
 # Invented readings: Alder 3's exact linkage with the stick 60 % forward, with a scatter of 0.08°.
 _DEFAULT = "0 7.6\n45 2.8\n90 1.0\n135 3.4\n180 8.4\n225 13.1\n270 15.0\n315 12.7"
@@ -109,6 +109,12 @@ def drawing(case: Case) -> Drawing:
     )  # fmt: skip
 
 
+def _csv(case: Case) -> str:
+    """The readings as they were typed, not put right for droop, places as the reader counts them."""
+    rotation = case.rotor.rotation if case.values["at"] == "bearing" else None
+    return to_csv(as_read(case.values, "readings", "Readings", case.rotor), rotation)
+
+
 def table(case: Case) -> str:
     """Reading by reading; and what can be taken into the head."""
     fit: Fit = case.answer.details
@@ -127,7 +133,7 @@ def table(case: Case) -> str:
         f'<th scope="col">Residual</th><th scope="col">Remark</th></tr></thead><tbody>{rows}</tbody></table></div>'
         f'<p class="hd-use-row"><button type="button" class="hd-button" data-use="{escape(use)}">Use the mean in my head</button> '
         "as “Blade pitch with the horn level”, if the plate stood at height 0.</p>"
-        f'<div class="hd-csv" hidden data-csv="{escape(to_csv(fit.readings))}"></div>'
+        f'<div class="hd-csv" hidden data-csv="{escape(_csv(case))}"></div>'
     )
 
 

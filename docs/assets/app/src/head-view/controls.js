@@ -1,21 +1,8 @@
 /** The controls of the view: hands, turning, views. They set the calculator's own fields; they know no mechanics. */
 
+import { make } from "../dom.js";
+
 /** @typedef {(field: string, text: string, moving?: boolean) => void} Enter */
-
-/** @param {string} name @param {Record<string, string>} [attributes] @param {(Node | string)[]} [inside] */
-export function make(name, attributes = {}, inside = []) {
-  const element = document.createElement(name);
-  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value);
-  element.append(...inside);
-  return element;
-}
-
-/** @param {string} text @param {() => void} act @param {string} [label] */
-export function press(text, act, label = "") {
-  const made = /** @type {HTMLButtonElement} */ (make("button", { type: "button", class: "hd-press", ...(label ? { "aria-label": label } : {}) }, [text]));
-  made.addEventListener("click", act);
-  return made;
-}
 
 /** A square on which the stick's grip is moved, seen from above with the nose up the page. */
 export class StickPad {

@@ -4,7 +4,7 @@
  * controls.
  */
 
-import { make } from "./controls.js";
+import { make } from "../dom.js";
 import { row, turned } from "./data.js";
 import { buildPanel } from "./panel.js";
 import { saveDrawing, saveSolid } from "./save.js";

@@ -1,6 +1,7 @@
 /** The rows of controls round the view, put in their places in the calculator. */
 
-import { Lever, list, make, press, SHARES, StickPad } from "./controls.js";
+import { button, make, press } from "../dom.js";
+import { Lever, list, SHARES, StickPad } from "./controls.js";
 
 const VIEWS = { corner: "corner", above: "above", side: "side", behind: "behind", pilot: "pilot’s" };
 const PLACES = ["nose", "left", "tail", "right"];
@@ -41,9 +42,8 @@ export function buildPanel(calculator, stage, act) {
   ]);
   const hands = make("div", { class: "hd-hands" }, [pad.pad, lever.box, stop]);
   calculator.querySelector("form.hd-controls")?.prepend(hands);
-  const fill = press("Fill the screen", act.fill);
-  const tools = [fill, press("Save as PNG", () => act.save("png")), press("Save as SVG", () => act.save("svg"))];
-  for (const one of tools) one.className = "hd-button";
+  const fill = button("Fill the screen", act.fill);
+  const tools = [fill, button("Save as PNG", () => act.save("png")), button("Save as SVG", () => act.save("svg"))];
   calculator.querySelector(".hd-tools")?.append(...tools);
   const leave = press("Leave the full screen", act.leave);
   leave.classList.add("hd-leave");

@@ -1,21 +1,13 @@
 /** A picture of what is on the screen: PNG, or SVG with lines that stay sharp. */
 
 import { SVGRenderer } from "three/addons/renderers/SVGRenderer.js";
+import { download } from "../dom.js";
 
 /** @typedef {{text: string, x: number, y: number, end: boolean, line: number[]}} Spot */
 /** @typedef {{width: number, height: number, paper: string, ink: string, caption: string[], spots: Spot[]}} Sheet */
 
 const LINE = 17;
 const FONT = "13px system-ui, sans-serif";
-
-/** @param {Blob} blob @param {string} name */
-function download(blob, name) {
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(blob);
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10000);
-}
 
 /** Break a sentence into lines that fit. @param {string} text @param {number} width */
 function lines(text, width) {

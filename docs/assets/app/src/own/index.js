@@ -14,7 +14,7 @@
  */
 /** @typedef {import("../own-list.js").OwnHead} OwnHead */
 
-import { make, press } from "../head-view/controls.js";
+import { button, download, make } from "../dom.js";
 import { addGuesses } from "./guess.js";
 import { offerOwn, takeFigures } from "./pick.js";
 import { Readings } from "./readings.js";
@@ -128,9 +128,7 @@ class Bench {
   async #write(head) {
     const answer = await this.#ask({ op: "write", head: { base: "own", own: head.own, mirrored: false, changes: {} }, units: "metric" });
     if (!answer) return;
-    const link = make("a", { href: URL.createObjectURL(new Blob([answer.text], { type: "application/json" })), download: answer.file });
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(link.getAttribute("href") ?? ""), 10000);
+    download(new Blob([answer.text], { type: "application/json" }), answer.file);
     this.#say(`${head.name} has been written to ${answer.file}.`);
   }
 
@@ -143,6 +141,13 @@ class Bench {
     ownHeads.change(head.id, { name: answer.name, own: answer.own });
     if (chosen) store.choose({ own: answer.own });
     this.#say(`It is called ${answer.name} now.`);
+  }
+
+  /** @param {OwnHead} head */
+  async #copy(head) {
+    const name = `${head.name.slice(0, 73)} (copy)`;
+    const answer = await this.#ask({ op: "keep", head: { base: "own", own: head.own, mirrored: false, changes: {} }, name, units: "metric" });
+    if (answer) this.site.ownHeads.add(answer.name, answer.own);
   }
 
   /** @param {OwnHead} head */
@@ -176,7 +181,7 @@ class Bench {
           name,
           make("span", { class: "hd-own-buttons" }, [
             button(used ? "In use" : "Use", () => store.choose({ base: "own", own: head.own, mirrored: false, changes: {} })),
-            button("Copy", () => ownHeads.add(`${head.name} (copy)`.slice(0, 80), head.own.replace(/^(\d+~)[^~]*/, `$1${`${head.name} (copy)`.slice(0, 80).replace(/%/g, "%25").replace(/~/g, "%7E")}`))),
+            button("Copy", () => void this.#copy(head)),
             link,
             button("QR code", () => void showCode({ fragment })),
             button("Write to a file", () => void this.#write(head)),
@@ -188,13 +193,6 @@ class Bench {
     if (ownHeads.list.length === 0) this.rows.append(make("li", { class: "hd-own-none" }, ["None kept yet."]));
     if (!ownHeads.kept) this.rows.append(make("li", { class: "hd-own-none" }, [NOT_KEPT]));
   }
-}
-
-/** @param {string} text @param {() => void} act */
-function button(text, act) {
-  const made = press(text, act);
-  made.className = "hd-button";
-  return made;
 }
 
 window.handToDiscOwnHeads = (site) => {

@@ -1,6 +1,6 @@
 /** Heads of the reader's own in the comparison of two; and figures that are taken from an answer into the head. */
 
-import { make } from "../head-view/controls.js";
+import { make } from "../dom.js";
 
 /** @param {HTMLElement} host @param {import("./index.js").Site} site */
 export function offerOwn(host, { ownHeads }) {

@@ -3,16 +3,9 @@
  * list, which Python reads; here it is only kept, and carried to and from files.
  */
 
-import { make, press } from "../head-view/controls.js";
+import { button, download, make } from "../dom.js";
 
 const KEY = "hand-to-disc-readings";
-
-/** @param {string} text */
-const button = (text, /** @type {() => void} */ act) => {
-  const made = press(text, act);
-  made.className = "hd-button";
-  return made;
-};
 
 export class Readings {
   /** Places and what was read there, as typed; an empty reading is a place not measured yet. @type {{place: string, reading: string}[]} */
@@ -20,6 +13,7 @@ export class Readings {
 
   /** @param {HTMLElement} host */
   constructor(host) {
+    /** @type {HTMLElement | null} */
     this.calculator = document.querySelector("hd-calculator[name=worksheet]");
     this.host = host;
     this.grid = make("ol", { class: "hd-reading-rows" });
@@ -154,19 +148,30 @@ export class Readings {
     this.status.textContent = "Cleared.";
   }
 
+  /** What the fit below was made of, as Python writes it; what stands in the fields is handed to it first. */
   #writeFile() {
-    // The calculator's own list when the fields are empty: it may have come from a link.
-    const area = this.calculator?.querySelector("[data-field=readings] textarea");
-    const text = this.#text() || (area instanceof HTMLTextAreaElement ? area.value : "");
-    const at = this.calculator?.querySelector("[data-field=at] select");
-    const head = `${at instanceof HTMLSelectElement ? at.value : "bearing"},reading`;
-    const lines = text.split(/\n+/).map((line) => line.trim().replace(/[\s;:]+/, ";").split(";"));
-    // A decimal comma would be taken for the comma between two fields.
-    const rows = lines.filter((pair) => pair.length === 2).map((pair) => pair.map((part) => part.trim().replace("−", "-").replace(",", ".")).join(","));
-    const link = make("a", { href: URL.createObjectURL(new Blob([[head, ...rows, ""].join("\r\n")], { type: "text/csv" })), download: "readings.csv" });
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(link.getAttribute("href") ?? ""), 10000);
-    this.status.textContent = `${rows.length} readings written to readings.csv.`;
+    const { calculator } = this;
+    const area = calculator?.querySelector("[data-field=readings] textarea");
+    const text = this.#text();
+    if (!calculator || !(area instanceof HTMLTextAreaElement)) return;
+    const write = () => {
+      const made = calculator.querySelector("[data-csv]")?.getAttribute("data-csv") ?? "";
+      download(new Blob([made], { type: "text/csv" }), "readings.csv");
+      this.status.textContent = `${made.trim().split("\n").length - 1} readings written to readings.csv.`;
+    };
+    if (text === "" || text === area.value) {
+      write();
+      return;
+    }
+    const heard = () => {
+      const { state } = calculator.dataset;
+      if (state !== "live" && state !== "refused" && state !== "unavailable") return;
+      calculator.removeEventListener("hd-state", heard);
+      if (state === "live") write();
+      else this.status.textContent = "Not written: these readings could not be read; see the marked list below.";
+    };
+    calculator.addEventListener("hd-state", heard);
+    calculator.dispatchEvent(new CustomEvent("hd-pick", { detail: { field: "readings", text } }));
   }
 
   async #readFile() {
