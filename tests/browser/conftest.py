@@ -14,6 +14,7 @@ from house.browser import find_browser
 from house.server import open_server
 from playwright.sync_api import Browser, BrowserContext, expect, sync_playwright
 
+from . import moving
 from .reader import PATIENCE, Reader
 from .watch import Watch
 
@@ -111,3 +112,13 @@ def live(kept_reader: Reader) -> Iterator[Reader]:
     """The reader kept for the module; faults fail the test that brought them about."""
     yield kept_reader
     kept_reader.watch.judge()
+
+
+@pytest.fixture
+def view(live: Reader) -> Reader:
+    """The page of the moving view with its solid picture awake, everything as the head has it."""
+    live.watch.allow(moving.SOFTWARE)
+    if moving.PAGE not in live.page.url:
+        moving.wake(live)
+    moving.put(live)
+    return live

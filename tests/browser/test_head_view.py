@@ -27,7 +27,6 @@ from .moving import (
     stands,
     tells,
     trace,
-    wake,
     where,
 )  # fmt: skip
 from .reader import Reader, eventually
@@ -45,16 +44,6 @@ PLACES = [
     for i, base in enumerate(HEADS)
     for j, (mirrored, angle) in enumerate([(False, "0"), (False, "37.5"), (True, "262"), (i % 2 == 0, "146")])
 ]
-
-
-@pytest.fixture
-def view(live: Reader) -> Reader:
-    """The page with its solid view awake, everything as the head has it."""
-    live.watch.allow(SOFTWARE)
-    if PAGE not in live.page.url:
-        wake(live)
-    put(live)
-    return live
 
 
 def shown(degrees: float) -> str:

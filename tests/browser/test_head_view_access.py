@@ -14,7 +14,7 @@ from rotorhead.motion.words import CAUTION
 
 from . import oracle
 from .conftest import PHONE, WIDE, MakeReader
-from .moving import PAGE, SOFTWARE, calculator, field, head_and_inputs, put, stands, wake
+from .moving import PAGE, calculator, field, head_and_inputs, put, stands
 from .reader import Reader, eventually
 from .test_every_page import violations
 
@@ -25,16 +25,6 @@ FOCUSED = """() => {
   const inside = one.closest("hd-calculator") !== null;
   return { inside, words: words.trim(), field: one.closest("[data-field]")?.dataset.field ?? "", kind: one.localName };
 }"""
-
-
-@pytest.fixture
-def view(live: Reader) -> Reader:
-    """The page with its solid view awake, everything as the head has it."""
-    live.watch.allow(SOFTWARE)
-    if PAGE not in live.page.url:
-        wake(live)
-    put(live)
-    return live
 
 
 def _walk(reader: Reader) -> list[dict[str, Any]]:

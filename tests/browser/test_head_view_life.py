@@ -6,13 +6,12 @@ from __future__ import annotations
 import re
 from typing import Any
 
-import pytest
 from playwright.sync_api import expect
 from rotorhead.head import demonstration
 
 from . import oracle
 from .conftest import MakeReader
-from .moving import PAGE, SOFTWARE, calculator, differences, drawn, field, package, press, put, stands, wake, where
+from .moving import PAGE, calculator, differences, drawn, field, package, press, put, stands, wake, where
 from .reader import Reader, eventually
 
 # Counts what the page asks of its worker.
@@ -47,15 +46,6 @@ def heap(reader: Reader) -> float:
     used = float(session.send("Runtime.getHeapUsage")["usedSize"])
     session.detach()
     return used
-
-
-@pytest.fixture
-def view(live: Reader) -> Reader:
-    live.watch.allow(SOFTWARE)
-    if PAGE not in live.page.url:
-        wake(live)
-    put(live)
-    return live
 
 
 def test_nothing_moves_by_itself(view: Reader) -> None:

@@ -36,14 +36,10 @@ FILLS = """one => {
 
 
 @pytest.fixture
-def view(live: Reader) -> Iterator[Reader]:
-    """The page with its solid view awake, everything as the head has it."""
-    live.watch.allow(SOFTWARE)
-    if PAGE not in live.page.url:
-        wake(live)
-    put(live)
-    yield live
-    live.page.evaluate("document.fullscreenElement ? document.exitFullscreen() : null")
+def view(view: Reader) -> Iterator[Reader]:
+    """The same, off the full screen afterwards."""
+    yield view
+    view.page.evaluate("document.fullscreenElement ? document.exitFullscreen() : null")
 
 
 def fills_the_screen(reader: Reader) -> None:

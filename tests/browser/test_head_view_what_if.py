@@ -25,7 +25,6 @@ from .moving import (
     stands,
     tells,
     trace,
-    wake,
     where,
 )
 from .reader import Reader, eventually
@@ -40,16 +39,6 @@ KINDS_SAID = {
     "play_scissors": ({"play": "1.5"}, r"1.50\smm of play"),
     "play_link": ({"blade": "3", "play": "0.8"}, r"0.80\smm of play in its link blade 3"),
 }
-
-
-@pytest.fixture
-def view(live: Reader) -> Reader:
-    """The page with its solid view awake, everything as the head has it."""
-    live.watch.allow(SOFTWARE)
-    if PAGE not in live.page.url:
-        wake(live)
-    put(live)
-    return live
 
 
 def test_what_is_drawn_larger_says_so(view: Reader) -> None:

@@ -109,7 +109,8 @@ def test_two_sheets_true_to_size(wheel: Reader, base: str, paper: str) -> None:
     _put(wheel, base, paper=paper)
     wheel.page.emulate_media(media="print")
     wheel.page.evaluate(
-        "document.body.classList.add('hd-wheel-alone'); document.querySelector('.hd-wheel details').open = true"
+        "document.body.classList.add('hd-sheet'); document.querySelector('.hd-wheel').classList.add('hd-printing'); "
+        "document.querySelector('.hd-wheel details').open = true"
     )
     (first, bar), (second, _) = wheel.page.evaluate(SIZES)
     assert first == pytest.approx(SHEET, abs=0.2)
@@ -134,7 +135,7 @@ def test_printing_the_wheel_prints_nothing_else(wheel: Reader) -> None:
     wheel.page.evaluate(
         """() => { window.print = () => {
           window.dispatchEvent(new Event("beforeprint"));
-          window.seen = [document.body.classList.contains("hd-wheel-alone"), document.querySelector(".hd-wheel details").open];
+          window.seen = [document.body.classList.contains("hd-sheet"), document.querySelector(".hd-wheel details").open];
         }; }"""
     )
     wheel.calculator("wheel").get_by_role("button", name="Print the wheel").click()
@@ -145,7 +146,7 @@ def test_printing_the_wheel_prints_nothing_else(wheel: Reader) -> None:
         expect(wheel.page.locator(other).first).to_be_hidden()
     wheel.page.emulate_media(media="null")
     wheel.page.evaluate("window.dispatchEvent(new Event('afterprint'))")
-    eventually(lambda: wheel.page.evaluate("document.body.classList.contains('hd-wheel-alone')"), False, wheel.page)
+    eventually(lambda: wheel.page.evaluate("document.body.classList.contains('hd-sheet')"), False, wheel.page)
 
 
 def test_the_pages_own_print_has_no_sheets_of_the_wheel(wheel: Reader) -> None:

@@ -24,6 +24,20 @@ def own(text: str) -> dict[str, Any]:
     return {"base": "own", "own": text, "mirrored": False, "changes": {}}
 
 
+def run(
+    calculator: str, choice: dict[str, Any] | None = None, *, units: str = "metric", **inputs: str
+) -> dict[str, Any]:
+    """A run of a calculator."""
+    return ask("run", calculator=calculator, inputs=inputs, head=choice or head(), units=units)
+
+
+def results(calculator: str, choice: dict[str, Any] | None = None, **inputs: str) -> dict[str, Any]:
+    """Its results by name."""
+    reply = run(calculator, choice, **inputs)
+    assert reply["state"] == "result", reply
+    return {r["name"]: r["value"] for r in reply["results"]}
+
+
 def keep(choice: dict[str, Any], name: str = "Mine", **more: Any) -> str:
     """The packed text of a head under a name of its own."""
     reply = ask("keep", head=choice, name=name, **more)

@@ -3,7 +3,6 @@
 import math
 import re
 from html import escape, unescape
-from typing import Any
 
 import pytest
 from rotorhead.derived import figures as derived_figures
@@ -12,22 +11,7 @@ from rotorhead.head_changes import mirrored
 from rotorhead.head_figures import BY_KEY, OPTION_BY_KEY
 from rotorhead.rotor import of_head
 
-from .own_requests import ask, head, keep, refused
-
-
-def run(
-    calculator: str, choice: dict[str, Any] | None = None, *, units: str = "metric", **inputs: str
-) -> dict[str, Any]:
-    """A run of a calculator."""
-    return ask("run", calculator=calculator, inputs=inputs, head=choice or head(), units=units)
-
-
-def results(calculator: str, choice: dict[str, Any] | None = None, **inputs: str) -> dict[str, Any]:
-    """Its results by name."""
-    reply = run(calculator, choice, **inputs)
-    assert reply["state"] == "result", reply
-    return {r["name"]: r["value"] for r in reply["results"]}
-
+from .own_requests import head, keep, refused, results, run
 
 # Quick compare.
 

@@ -7,7 +7,6 @@ import json
 import math
 import re
 from html import escape, unescape
-from typing import Any
 
 import pytest
 from rotorhead.conventions import Rotation, azimuth_of, bearing_of
@@ -19,24 +18,10 @@ from rotorhead.mechanism.links import pitch_now
 from rotorhead.mechanism.plate import pose_from_tilt
 from rotorhead.rotor import Rotor, of_head
 
-from .own_requests import ask, head, refused
+from .own_requests import ask, head, refused, results, run
 
 # Check value: readings at 0, 90, 180, 270 degrees of azimuth -> mean 8.0, cosine +2.2, sine -1.9 (arithmetic).
 EIGHT = {0: "10.2", 90: "6.1", 180: "5.8", 270: "9.9"}
-
-
-def run(
-    calculator: str, choice: dict[str, Any] | None = None, *, units: str = "metric", **inputs: str
-) -> dict[str, Any]:
-    """A run of a calculator."""
-    return ask("run", calculator=calculator, inputs=inputs, head=choice or head(), units=units)
-
-
-def results(calculator: str, choice: dict[str, Any] | None = None, **inputs: str) -> dict[str, Any]:
-    """Its results by name."""
-    reply = run(calculator, choice, **inputs)
-    assert reply["state"] == "result", reply
-    return {r["name"]: r["value"] for r in reply["results"]}
 
 
 def sheet(readings: dict[int, str]) -> str:

@@ -8,7 +8,7 @@ import { writeLink } from "./link.js";
 import { ownHeads } from "./own-list.js";
 import { calculators, follow, readAddress, writeAddress } from "./page.js";
 import { Predict } from "./predict.js";
-import { preparePrinting } from "./print.js";
+import { preparePrinting, printAlone } from "./print.js";
 import { publicUrl } from "./site.js";
 import { asset, loadScript } from "./site.js";
 import { PRINTED, store } from "./state.js";
@@ -52,7 +52,7 @@ preparePrinting(calculators);
 if (document.querySelector(".hd-own, .hd-readings, .hd-pick-other, [data-use]")) {
   // Describing a head needs a list and more buttons: a script of its own, for the pages that have them.
   loadScript(asset("own-heads.js", true)).then(
-    () => window.handToDiscOwnHeads?.({ engine, store, ownHeads, copyLink, showCode, writeLink }),
+    () => window.handToDiscOwnHeads?.({ engine, store, ownHeads, copyLink, showCode, writeLink, printAlone }),
     () => undefined, // the form itself works without
   );
 }

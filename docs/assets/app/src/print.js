@@ -38,25 +38,26 @@ export function preparePrinting(calculators) {
   window.addEventListener("afterprint", () => {
     for (const details of opened) details.open = false;
     opened.clear();
-    for (const calculator of calculators) {
-      calculator.querySelector(".hd-print-foot")?.remove();
-      calculator.classList.remove("hd-printing");
-    }
-    document.body.classList.remove("hd-sheet", "hd-wheel-alone");
+    for (const calculator of calculators) calculator.querySelector(".hd-print-foot")?.remove();
+    document.body.classList.remove("hd-sheet");
+    for (const other of document.querySelectorAll(".hd-printing")) other.classList.remove("hd-printing");
   });
   for (const press of document.querySelectorAll(".hd-print-wheel")) {
-    press.addEventListener("click", () => {
-      document.body.classList.add("hd-wheel-alone");
-      window.print();
-    });
+    const wheel = press.closest(".hd-wheel");
+    if (wheel) press.addEventListener("click", () => printAlone(wheel));
   }
+}
+
+/** Print one element of the page and nothing else. @param {Element} element */
+export function printAlone(element) {
+  document.body.classList.add("hd-sheet");
+  for (const other of document.querySelectorAll(".hd-printing")) other.classList.remove("hd-printing");
+  element.classList.add("hd-printing");
+  window.print();
 }
 
 /** @param {Calculator} calculator */
 export async function printSheet(calculator) {
   await publicUrl(); // paper can't wait for it later
-  document.body.classList.add("hd-sheet");
-  for (const other of document.querySelectorAll(".hd-printing")) other.classList.remove("hd-printing");
-  calculator.classList.add("hd-printing");
-  window.print();
+  printAlone(calculator);
 }

@@ -2,6 +2,7 @@
 
 import build from "hd:build";
 import workerText from "hd:worker";
+import { partsLater, partsOf } from "./parts.js";
 import { asset, fromDisk, loadScript } from "./site.js";
 import { wanted } from "./values.js";
 
@@ -52,9 +53,9 @@ export async function openWorker(report, wantedFirst) {
   const sizes = Object.fromEntries(Object.entries(build.files).map(([name, file]) => [name, file.bytes]));
   // What the calculator that was touched needs is fetched beside the runtime, not after it; the page's others come later.
   const all = [...document.querySelectorAll("hd-calculator")].map((element) => element.getAttribute("name") ?? "");
-  const first = (wantedFirst.length > 0 ? wantedFirst : all).map((name) => `part-${name}.zip`);
+  const first = partsOf(wantedFirst.length > 0 ? wantedFirst : all);
   const { names, figures } = wanted();
-  const soon = [...new Set([...all, ...names.map((name) => name.split(".")[0] ?? "")]), ...(figures.length > 0 ? ["figures"] : [])].map((name) => `part-${name}.zip`);
+  const soon = partsLater(all, names, figures.length > 0);
   const common = { type: "start", lock: build.lock, build: build.build, sizes, first, soon };
   /** @type {BlobPart[]} */
   const source = [workerText];

@@ -5,6 +5,8 @@
  * compiling overlap.
  */
 
+import { partsFor } from "./parts.js";
+
 /** `addresses`: the package and its parts; `first`: parts this page needs at once;
  * `soon`: those it may need after its first answer, when the network may be gone.
  * @typedef {{type: "start", indexURL: string, addresses: Record<string, string>, first: string[], soon: string[],
@@ -18,23 +20,6 @@ let answer = null;
 let fetchAhead = () => {};
 /** Puts a part of the package in place; each is fetched once. @type {((name: string) => Promise<void>) | null} */
 let fetchPart = null;
-
-/** The parts a request needs: calculators by name, and the drawings between paragraphs. @param {string} text */
-function partsFor(text) {
-  const request = JSON.parse(text);
-  const names = request.op === "run" ? [request.calculator] : Object.keys(request.inputs ?? {});
-  for (const value of request.names ?? []) names.push(String(value).split(".")[0]);
-  if (request.op === "values" && request.figures?.length !== 0) names.push("figures");
-  // What only some ask for: heads of their own, figures only known between two values, a part loose or wrong.
-  const typed = Object.values(request.head?.changes ?? {}).join(" ");
-  const described = Boolean(request.head?.own) || / to |\.\.|\u2026| [-\u2013\u2212] /i.test(typed);
-  if (described || ["keep", "write", "read", "likely"].includes(request.op)) names.push("own");
-  if (request.calculator === "describe" && request.inputs?.dimension) names.push("sketches");
-  if (["reunit", "turn"].includes(request.op)) names.push("carry");
-  if (request.calculator === "motion" && (request.inputs?.part ?? "none") !== "none") names.push("tour");
-  if ((request.inputs?.what_if ?? "none") !== "none") names.push("what-if");
-  return [...new Set(names)].map((name) => `part-${name}.zip`);
-}
 
 /** @param {Start} start @returns {(name: string, address: string) => Promise<Response>} */
 function fileSource(start) {
@@ -146,7 +131,7 @@ async function begin(start) {
 /** Have a request's parts in place; the answer to give where one can't be fetched. @param {string} text @returns {Promise<string>} */
 async function placed(text) {
   try {
-    for (const name of partsFor(text)) await fetchPart?.(name);
+    for (const name of partsFor(JSON.parse(text))) await fetchPart?.(name);
     return "";
   } catch {
     const sentence = "A part of the calculators could not be fetched: the network seems to be gone. Try again when it is back.";

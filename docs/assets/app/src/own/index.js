@@ -11,6 +11,7 @@
  * @property {typeof import("../tools.js").copyLink} copyLink
  * @property {typeof import("../tools.js").showCode} showCode
  * @property {typeof import("../link.js").writeLink} writeLink
+ * @property {typeof import("../print.js").printAlone} printAlone
  */
 /** @typedef {import("../own-list.js").OwnHead} OwnHead */
 
@@ -200,7 +201,7 @@ window.handToDiscOwnHeads = (site) => {
   const place = (name) => document.querySelector(`.${name}`);
   const [bench, readings, other] = [place("hd-own"), place("hd-readings"), place("hd-pick-other")];
   if (bench) new Bench(bench, site);
-  if (readings) new Readings(readings);
+  if (readings) new Readings(readings, site);
   if (other) offerOwn(other, site);
   takeFigures(site);
 };

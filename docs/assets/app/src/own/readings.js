@@ -11,8 +11,9 @@ export class Readings {
   /** Places and what was read there, as typed; an empty reading is a place not measured yet. @type {{place: string, reading: string}[]} */
   #rows = [];
 
-  /** @param {HTMLElement} host */
-  constructor(host) {
+  /** @param {HTMLElement} host @param {import("./index.js").Site} site */
+  constructor(host, site) {
+    this.site = site;
     /** @type {HTMLElement | null} */
     this.calculator = document.querySelector("hd-calculator[name=worksheet]");
     this.host = host;
@@ -45,7 +46,6 @@ export class Readings {
     );
     this.sheet = make("div", { class: "hd-blank-sheet" });
     host.append(this.sheet);
-    window.addEventListener("afterprint", () => document.body.classList.remove("hd-sheet-alone"));
     this.#load();
     if (this.#rows.length === 0) this.#lay();
     else this.#draw();
@@ -209,7 +209,6 @@ export class Readings {
 
   #print() {
     this.#blank();
-    document.body.classList.add("hd-sheet-alone");
-    window.print();
+    this.site.printAlone(this.sheet);
   }
 }
