@@ -10,6 +10,7 @@ from typing import Any
 import defaults
 import forms
 import heads
+import teaching
 from rotorhead.motion.parts import BY_ID, PARTS
 from rotorhead.topics import ALL
 
@@ -100,6 +101,22 @@ def _declarations(which: str, _: list[str]) -> str:
     return "".join(forms.declaration_html(c) for c in ALL.values())
 
 
+_TEACHING: dict[str, Callable[[], str]] = {
+    "practice": teaching.practice_html,
+    "builder": teaching.builder_html,
+    "sheet": teaching.sheet_html,
+    "lesson": teaching.lesson_html,
+    "bank": teaching.bank_html,
+    "beliefs": teaching.beliefs_html,
+}
+
+
+def _teaching(which: str, _: list[str]) -> str:
+    if which not in _TEACHING:
+        raise FenceError(f"teach: one of {', '.join(_TEACHING)}")
+    return _TEACHING[which]()
+
+
 _KINDS: dict[str, Callable[[str, list[str]], str]] = {
     "figure": _figure,
     "part": _part,
@@ -108,6 +125,7 @@ _KINDS: dict[str, Callable[[str, list[str]], str]] = {
     "choice": _choice,
     "head": _head,
     "declarations": _declarations,
+    "teach": _teaching,
 }
 
 

@@ -20,6 +20,7 @@ import harden  # noqa: E402
 import licences  # noqa: E402
 import printed  # noqa: E402
 import runtime  # noqa: E402
+import teaching  # noqa: E402
 import values  # noqa: E402
 from house.build import public_url_from_environment  # noqa: E402
 from house.say import TroubleError  # noqa: E402
@@ -29,6 +30,7 @@ from rotorhead import head_schema  # noqa: E402
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
     from mkdocs.structure.files import Files
+    from mkdocs.structure.nav import Navigation
     from mkdocs.structure.pages import Page
 
 FENCE = "rotorhead"
@@ -43,6 +45,12 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
     except TroubleError as trouble:
         raise PluginError(str(trouble)) from None
     return config
+
+
+def on_nav(nav: Navigation, config: MkDocsConfig, files: Files) -> Navigation:  # noqa: ARG001
+    """A lesson is made of the menu's pages: their names, before the first page is made."""
+    teaching.PAGES[:] = [(page.url, str(page.title or page.url)) for page in nav.pages]
+    return nav
 
 
 def on_page_markdown(markdown: str, config: MkDocsConfig, page: Page, files: Files) -> str:  # noqa: ARG001

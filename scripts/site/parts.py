@@ -17,6 +17,7 @@ WHAT_IF = "part-what-if.zip"
 SKETCHES = "part-sketches.zip"
 CARRY = "part-carry.zip"
 TOUR = "part-tour.zip"
+QUESTIONS = "part-questions.zip"
 
 
 def part_name(calculator: str) -> str:
@@ -78,6 +79,7 @@ def divide(package: Path, calculators: dict[str, str]) -> dict[str, set[str]]:
     parts[SKETCHES] = closure(graph, *shown_later) - core - parts[part_name("describe")]
     parts[CARRY] = closure(graph, f"{PACKAGE_NAME}.carry_over") - core
     parts[TOUR] = closure(graph, f"{PACKAGE_NAME}.motion.part_words") - core - parts[part_name("motion")]
+    parts[QUESTIONS] = closure(graph, f"{PACKAGE_NAME}.questions.desk") - core
     return parts
 
 

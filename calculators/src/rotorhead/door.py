@@ -116,12 +116,21 @@ def _own(data: Request) -> Reply:
     return act(data, _system(data))
 
 
+def _questions(data: Request) -> Reply:
+    """Questions and answers to them: fetched only where somebody is asked (scripts/site/parts.py)."""
+    from .questions import desk
+
+    act: Callable[[Request, units.System], Reply] = getattr(desk, str(data["op"]))
+    return act(data, _system(data))
+
+
 _OPS: Final[dict[str, Callable[[Request], Reply]]] = {
     "run": _run,
     "values": _values,
     "check": _check,
     **dict.fromkeys(("reunit", "turn"), _carry),
     **dict.fromkeys(("keep", "write", "read", "likely"), _own),
+    **dict.fromkeys(("ask", "mark", "paper"), _questions),
 }
 
 

@@ -102,7 +102,8 @@ def _told(calculator: Calculator, case: Case) -> str:
     return f'<p class="hd-verdict"><b>What I was told:</b> {escape(str(verdict))}</p>' if verdict else ""
 
 
-def _working(calculator: Calculator, case: Case) -> str:
+def steps_html(calculator: Calculator, case: Case) -> str:
+    """The working: a line for each step, with its equation and numbers."""
     items = []
     for step in calculator.working(case):
         equation = (
@@ -111,6 +112,15 @@ def _working(calculator: Calculator, case: Case) -> str:
             else ""
         )
         items.append(f'<li>{escape(step.say)}{equation}<div class="hd-numbers">{escape(step.numbers)}</div></li>')
+    return f'<ol class="hd-steps">{"".join(items)}</ol>'
+
+
+def sources_html(calculator: Calculator) -> str:
+    """Where its figures and equations come from."""
+    return f'<ul class="hd-sources">{"".join(f"<li>{escape(t)}</li>" for t in calculator.sources)}</ul>'
+
+
+def _working(calculator: Calculator, case: Case) -> str:
     rows = "".join(
         f"<tr><th scope=row>{escape(r.label)}</th>"
         f"<td>{result_html(calculator, r.name, case.answer.results[r.name], case.units)}</td></tr>"
@@ -119,11 +129,10 @@ def _working(calculator: Calculator, case: Case) -> str:
     )
     table = f'<table class="hd-all"><caption>All figures</caption><tbody>{rows}</tbody></table>'
     limits = "".join(f"<li>{escape(t)}</li>" for t in calculator.limits)
-    sources = "".join(f"<li>{escape(t)}</li>" for t in calculator.sources)
     return (
-        f'<ol class="hd-steps">{"".join(items)}</ol>{table}'
+        f"{steps_html(calculator, case)}{table}"
         f'<p class="hd-subhead">Where it stops being true</p><ul class="hd-limits">{limits}</ul>'
-        f'<p class="hd-subhead">Sources</p><ul class="hd-sources">{sources}</ul>'
+        f'<p class="hd-subhead">Sources</p>{sources_html(calculator)}'
     )
 
 

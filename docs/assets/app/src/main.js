@@ -12,6 +12,7 @@ import { preparePrinting, printAlone } from "./print.js";
 import { publicUrl } from "./site.js";
 import { asset, loadScript } from "./site.js";
 import { PRINTED, store } from "./state.js";
+import { handed, lessonRuns, teaching } from "./teaching.js";
 import { copyLink, showCode } from "./tools.js";
 import { Figure, Value } from "./values.js";
 
@@ -49,6 +50,8 @@ if (readAddress()) {
 } else if (JSON.stringify(store.choice) !== JSON.stringify(PRINTED)) void follow();
 
 preparePrinting(calculators);
+handed.site = { engine, store, copyLink, showCode, writeLink, writeAddress, printAlone };
+if (document.querySelector("[data-teach]") || lessonRuns()) void teaching();
 if (document.querySelector(".hd-own, .hd-readings, .hd-pick-other, [data-use]")) {
   // Describing a head needs a list and more buttons: a script of its own, for the pages that have them.
   loadScript(asset("own-heads.js", true)).then(

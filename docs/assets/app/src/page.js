@@ -15,7 +15,7 @@ import { markValues, showValues, shown, wanted } from "./values.js";
 
 /** @type {Set<Calculator>} */
 export const calculators = new Set();
-/** The calculator the address speaks of. @type {Calculator | null} */
+/** What the address speaks of. @type {{name: string, inputs: Record<string, string>} | null} */
 let current = null;
 /** Counts choices, so that a late answer to an earlier one is not shown. */
 let turn = 0;
@@ -109,7 +109,10 @@ export function headRefused(faults) {
   store.choose({ changes: store.without(bad.length > 0 ? bad : keys) }, { link: true });
 }
 
-/** @param {Calculator | null} [calculator] the one just touched */
+/** A part of the page that a link may speak of besides the calculators: a sheet of questions, a lesson. @param {string} name */
+const linked = (name) => (name ? document.querySelector(`[data-link="${CSS.escape(name)}"]`) : null);
+
+/** @param {{name: string, inputs: Record<string, string>} | null} [calculator] the one just touched */
 export function writeAddress(calculator = null) {
   current = calculator ?? current;
   const inputs = current?.inputs ?? {};
@@ -129,7 +132,8 @@ export function readAddress() {
   if (!link.ours) return false;
   const faults = [...link.faults];
   const named = [...calculators].find((calculator) => calculator.name === link.calculator);
-  if (link.calculator && !named) faults.push(`This page has no calculator called ${quoted(link.calculator)}; the link's values for it were left out.`);
+  const other = linked(link.calculator);
+  if (link.calculator && !named && !other) faults.push(`This page has no calculator called ${quoted(link.calculator)}; the link's values for it were left out.`);
   if (!link.calculator && Object.keys(link.inputs).length > 0) faults.push("The link names no calculator, so its values were left out.");
   store.note("link", faults.join(" "));
   const hasChanges = Object.keys(link.changes).length > 0;
@@ -144,8 +148,13 @@ export function readAddress() {
     units: link.units ?? (whole || hasValues ? "metric" : choice.units),
     changes: whole || hasChanges ? link.changes : choice.changes,
   };
-  current = named ?? null;
+  current = named ?? (other ? { name: link.calculator, inputs: link.inputs } : null);
   named?.takeLink(link.inputs);
+  if (other) {
+    // Its script may come later than the address is read.
+    other.setAttribute("data-linked", JSON.stringify(link.inputs));
+    other.dispatchEvent(new Event("hd-linked"));
+  }
   if (JSON.stringify(next) !== JSON.stringify(choice)) store.choose(next, { link: true });
   else void follow();
   return true;

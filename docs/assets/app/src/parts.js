@@ -18,6 +18,8 @@ export function partsFor(request) {
   // A described head is unpacked by it; a changed figure may be a range.
   if (head?.own || Object.keys(head?.changes ?? {}).length > 0 || ["keep", "write", "read", "likely"].includes(op)) names.push("own");
   if (op === "reunit" || op === "turn") names.push("carry");
+  // A question says which calculators it is taken from.
+  if (["ask", "mark", "paper"].includes(op)) names.push("questions", ...(request.needs ?? []));
   return [...new Set(names)].map(file);
 }
 

@@ -4,26 +4,12 @@
  */
 
 import { valueNow } from "./page.js";
+import { bearingWords, typedDegrees } from "./bearings.js";
 import { Dial } from "./dial.js";
 import { valueChanges } from "./values.js";
 
 /** A difference this small is the width of the arrow, not an error. */
 const CLOSE_ENOUGH = 2;
-
-/** @param {number} bearing degrees clockwise from the nose */
-export function bearingWords(bearing) {
-  const turned = ((Math.round(bearing) % 360) + 360) % 360;
-  if (turned === 0) return "at the nose";
-  if (turned === 180) return "at the tail";
-  return turned < 180 ? `${turned}° right of the nose` : `${360 - turned}° left of the nose`;
-}
-
-/** @param {string} text */
-function typedDegrees(text) {
-  const plain = text.replace(/[\u2212\u2013]/g, "-").replace(",", ".").replace(/[\s°]/g, "");
-  const value = plain === "" ? NaN : Number(plain);
-  return Math.abs(value) <= 360 ? value : null;
-}
 
 export class Predict extends HTMLElement {
   #woken = false;

@@ -62,14 +62,18 @@ export function publicUrl() {
   return publicRoot;
 }
 
+/** This page's path under the site's root. */
+export const insidePath = here.startsWith(root) ? here.slice(root.length) : "";
+
 /**
- * This page's address with a fragment, at the public address when there is one.
- * @param {string} fragment
+ * A page's address with a fragment, at the public address when there is one.
+ * @param {string} fragment @param {string} [page] its path under the root; this page's when left out
  */
-export function pageAddress(fragment) {
-  const inside = here.startsWith(root) ? here.slice(root.length) : "";
+export function pageAddress(fragment, page) {
   const known = knownPublicRoot && /^https?:/.test(knownPublicRoot);
-  return (known ? knownPublicRoot.replace(/\/*$/, "/") + inside : here) + fragment;
+  const inside = page ?? insidePath;
+  if (known) return knownPublicRoot.replace(/\/*$/, "/") + inside + fragment;
+  return (page === undefined ? here : root + page) + fragment;
 }
 
 export function hasPublicUrl() {

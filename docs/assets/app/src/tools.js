@@ -2,7 +2,8 @@
 
 import { printSheet } from "./print.js";
 import { qrSvg, QR_LONGEST } from "./qr.js";
-import { fromDisk, hasPublicUrl, pageAddress, publicUrl } from "./site.js";
+import { fromDisk, hasPublicUrl, insidePath, pageAddress, publicUrl } from "./site.js";
+import { teaching } from "./teaching.js";
 
 /** @typedef {import("./calculator.js").Calculator} Calculator */
 
@@ -51,7 +52,7 @@ function paragraph(text) {
 function addressBox(address) {
   const label = document.createElement("label");
   label.className = "hd-address";
-  label.append("Address of this page with what is set on it");
+  label.append("The address with what is set");
   const box = document.createElement("textarea");
   box.readOnly = true;
   box.rows = 4;
@@ -67,10 +68,10 @@ function fromDiskNote() {
     : [];
 }
 
-/** @param {{fragment: string}} calculator @param {HTMLButtonElement} pressed */
+/** @param {{fragment: string, page?: string}} calculator @param {HTMLButtonElement} pressed */
 export async function copyLink(calculator, pressed) {
   await publicUrl();
-  const address = pageAddress(calculator.fragment);
+  const address = pageAddress(calculator.fragment, calculator.page);
   try {
     await navigator.clipboard.writeText(address);
     const before = pressed.textContent;
@@ -81,10 +82,10 @@ export async function copyLink(calculator, pressed) {
   }
 }
 
-/** @param {{fragment: string}} calculator */
+/** @param {{fragment: string, page?: string}} calculator */
 export async function showCode(calculator) {
   await publicUrl();
-  const address = pageAddress(calculator.fragment);
+  const address = pageAddress(calculator.fragment, calculator.page);
   if (!hasPublicUrl()) {
     show("No QR code yet", [
       paragraph("A QR code needs the address this site is published at, and none is set."),
@@ -107,6 +108,14 @@ export async function showCode(calculator) {
   show("QR code for this page as it is set now", [holder, addressBox(address)]);
 }
 
+/** A lesson's list of steps is a script of its own. @param {Calculator} calculator */
+async function addToLesson(calculator) {
+  const title = calculator.querySelector(".hd-title")?.textContent ?? "";
+  const teach = await teaching();
+  if (!teach) show("Not added", [paragraph("The part of the site that keeps lessons could not be fetched. Try again when the network is back.")]);
+  else show("Lesson", teach.addStep(insidePath, calculator.fragment, title));
+}
+
 /** @param {Calculator} calculator */
 export function addTools(calculator) {
   const row = calculator.querySelector(".hd-tools");
@@ -114,9 +123,10 @@ export function addTools(calculator) {
   const copy = button("Copy link", () => void copyLink(calculator, copy));
   const code = button("QR code", () => void showCode(calculator));
   const sheet = button("Print this sheet", () => void printSheet(calculator));
+  const step = button("Add to a lesson", () => void addToLesson(calculator));
   const back = button("Back to this head’s figures", () => calculator.reset());
   const show = () => (back.disabled = !calculator.hasInputs);
   calculator.addEventListener("hd-state", show);
   show();
-  row.replaceChildren(copy, code, sheet, back);
+  row.replaceChildren(copy, code, sheet, step, back);
 }

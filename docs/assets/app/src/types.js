@@ -19,13 +19,22 @@
  * @typedef {{op: string, [key: string]: unknown}} Request
  * @typedef {{state: "result", id: number, head: HeadSummary & Head, parts: Parts, form: Form, spoken: string,
  *   values: Record<string, string>, figures: Record<string, string>,
- *   inputs: Record<string, Record<string, string>>, scene?: unknown, own: string, name: string, text: string, file: string}} Result what the ops answer, all in one shape: each fills its own part
+ *   inputs: Record<string, Record<string, string>>, scene?: unknown, own: string, name: string, text: string, file: string} & Partial<Asked> & Partial<Marked> & {questions?: Dealt[]}} Result what the ops answer, all in one shape: each fills its own part
  * @typedef {{state: "invalid", id: number, faults: Fault[]}} Invalid
  * @typedef {{state: "failed", id?: number, text: string, unavailable?: boolean}} Failed
  * @typedef {{state: "stale"}} Stale
  * @typedef {Result | Invalid | Failed | Stale} Answer
  *
  * @typedef {{stage: "fetch" | "start", done: number, total: number}} Progress
+ */
+/**
+ * A question as it is listed, dealt for a sheet, put, and judged (questions/desk.py).
+ *
+ * @typedef {{template: string, topic: string, level: number, tests: string, kind: "number" | "choice" | "order" | "mark", calculators: string[]}} Listed
+ * @typedef {Listed & {seed: string}} Dealt
+ * @typedef {Listed & {topic_title: string, prompt: string, unit: string, options: string[], items: string[], drawing: string, answer?: string, why?: string}} Asked
+ * @typedef {{template: string, right: boolean, said: string, belief: string, answer: string, right_given: string, degrees: number | null, working: string,
+ *   sources: string, calculator: string, title: string, page: string, inputs: Record<string, string>, topic_page: string, topic_title: string}} Marked
  */
 /**
  * A chart as Python gives it, values in the reader's units.

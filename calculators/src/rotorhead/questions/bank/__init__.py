@@ -1,0 +1,44 @@
+"""The bank: topics, beliefs and templates, one file of templates a topic or two."""
+
+from collections.abc import Iterable
+from typing import Final
+
+from ...faults import refuse
+from ..beliefs import BELIEFS as BELIEFS
+from ..model import Template
+from . import phase
+
+# Topic -> what it is called and the page that explains it, in the order they are best taught.
+TOPICS: Final[dict[str, tuple[str, str]]] = {
+    "rods": ("Hands and rods", "parts/rods.md"),
+    "plate": ("The plate", "parts/swashplate.md"),
+    "pitch": ("Links, horns and blade pitch", "parts/pitch-links.md"),
+    "phase": ("How early the input is made", "principles/control-phase.md"),
+    "lag": ("Lag, and what it isn’t", "principles/precession-or-lag.md"),
+    "disc": ("The disc", "principles/disc-tilt.md"),
+    "stops": ("Stops and limits", "hands/stops.md"),
+    "joints": ("Scissors, play and the tilted ring", "hands/scissors-and-play.md"),
+    "loads": ("Control loads", "hands/control-loads.md"),
+    "shake": ("Shake and blade count", "hands/shake.md"),
+    "hydraulics": ("Hydraulic help", "hands/hydraulics-off.md"),
+    "measured": ("Measuring a head", "own/inclinometer.md"),
+}
+
+
+def _by_id(templates: Iterable[Template]) -> dict[str, Template]:
+    found: dict[str, Template] = {}
+    for one in templates:
+        if one.id in found:
+            raise ValueError(f"two templates are called {one.id}")
+        found[one.id] = one
+    return found
+
+
+TEMPLATES: Final = _by_id(phase.TEMPLATES)
+
+
+def template(name: str) -> Template:
+    """A template by id, or `Refused`."""
+    if name not in TEMPLATES:
+        raise refuse("template", f"There is no question “{name[:40]}”.")
+    return TEMPLATES[name]

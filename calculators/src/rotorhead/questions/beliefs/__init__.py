@@ -1,0 +1,8 @@
+"""Named wrong beliefs, by id: what the wrong answers of the questions stand for, and a page of the instructor's."""
+
+from typing import Final
+
+from ..model import Belief
+from . import phase
+
+BELIEFS: Final[dict[str, Belief]] = {one.id: one for one in (*phase.BELIEFS,)}
