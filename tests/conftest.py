@@ -9,6 +9,17 @@ import pytest
 ROOT = Path(__file__).resolve().parents[1]
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """`--long`: ten times the seeds and cases where a test has many (minutes instead of seconds)."""
+    parser.addoption("--long", action="store_true", help="more seeds and cases where a test has many")
+
+
+@pytest.fixture(scope="session")
+def long(request: pytest.FixtureRequest) -> bool:
+    """Whether the long run was asked for."""
+    return bool(request.config.getoption("--long"))
+
+
 @pytest.fixture(scope="session")
 def root() -> Path:
     """The checkout."""

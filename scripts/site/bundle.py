@@ -22,6 +22,7 @@ TARGET = "es2022"
 WORKER = APP / "src" / "worker.js"
 CHART = APP / "src" / "chart.js"
 OWN_HEADS = APP / "src" / "own" / "index.js"
+QR_CODE = APP / "src" / "qr-code.js"
 TEACH = APP / "src" / "teach" / "index.js"
 HEAD_VIEW = APP / "src" / "head-view" / "index.js"
 MAIN = APP / "src" / "main.js"
@@ -67,6 +68,7 @@ def write(target: Path, build: dict[str, Any]) -> None:
         _script(TEACH, target / "teach.js", [f"--alias:hd:build={description}"])
     # Charts and their library are a script of their own: a page without charts never asks for it.
     _script(CHART, target / "chart.js")
+    _script(QR_CODE, target / "qr-code.js")
     _script(HEAD_VIEW, target / "head-view.js")
     _script(OWN_HEADS, target / "own-heads.js")
     _esbuild(STYLE, f"--outfile={target / 'app.css'}", "--loader:.svg=dataurl")

@@ -10,15 +10,13 @@ from typing import Any
 import defaults
 import forms
 import heads
+import predictions
 import teaching
+from predictions import FenceError
 from rotorhead.motion.parts import BY_ID, PARTS
 from rotorhead.topics import ALL
 
 _numbers = count(1)
-
-
-class FenceError(ValueError):
-    """A fence says something this site doesn't have."""
 
 
 def _figure(name: str, _: list[str]) -> str:
@@ -47,9 +45,10 @@ def _calculator(name: str, _: list[str]) -> str:
     return forms.calculator_html(name)
 
 
-def _predict(name: str, _: list[str]) -> str:
+def _predict(name: str, lines: list[str]) -> str:
+    """The rose to mark, or with options a number to guess on a scale."""
     if name != "control-phase":
-        raise FenceError(f"there is no prediction “{name}”")
+        return predictions.scale_html(name, lines)
     page = defaults.head_page()
     label = escape(page["head"]["label"])
     return (

@@ -9,6 +9,7 @@ from .model import Template
 
 MOST = 40
 LONGEST_SEED = 40
+ALL_TOPICS = "all"
 
 
 def checked_seed(seed: str) -> str:
@@ -26,6 +27,7 @@ def choose(topics: Sequence[str], number: int, seed: str) -> list[tuple[Template
     Raises `Refused` for a topic or a number that there isn't.
     """
     seed = checked_seed(seed)
+    topics = list(TOPICS) if list(topics) == [ALL_TOPICS] else topics
     unknown = [topic for topic in topics if topic not in TOPICS]
     if unknown:
         raise refuse("topics", f"Topics: “{unknown[0][:40]}” must be one of {', '.join(TOPICS)}.")

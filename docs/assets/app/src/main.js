@@ -8,8 +8,7 @@ import { writeLink } from "./link.js";
 import { ownHeads } from "./own-list.js";
 import { calculators, follow, readAddress, writeAddress } from "./page.js";
 import { Predict } from "./predict.js";
-import { preparePrinting, printAlone } from "./print.js";
-import { publicUrl } from "./site.js";
+import { preparePrinting, printAlone, readyForPaper } from "./print.js";
 import { asset, loadScript } from "./site.js";
 import { PRINTED, store } from "./state.js";
 import { handed, lessonRuns, teaching } from "./teaching.js";
@@ -62,5 +61,5 @@ if (document.querySelector(".hd-own, .hd-readings, .hd-pick-other, [data-use]"))
 if (calculators.size > 0) {
   // The public address is only needed on paper and in codes: ask when nothing else is going on.
   const later = window.requestIdleCallback ?? ((/** @type {() => void} */ act) => setTimeout(act, 1000));
-  later(() => void publicUrl());
+  later(() => void readyForPaper());
 }

@@ -1,11 +1,13 @@
 /**
  * Predict, then see: the reader commits to an answer before the model shows its own. An arrow on a rose (dragged, by
- * keys, or as a number), or one of several sentences. Nothing is scored, kept or sent.
+ * keys, or as a number), a number on a scale, or one of several sentences. Nothing is scored, kept or sent.
  */
 
 import { valueNow } from "./page.js";
 import { bearingWords, typedDegrees } from "./bearings.js";
 import { Dial } from "./dial.js";
+import { leadingNumber, Scale } from "./scale.js";
+import { store } from "./state.js";
 import { valueChanges } from "./values.js";
 
 /** A difference this small is the width of the arrow, not an error. */
@@ -25,7 +27,8 @@ export class Predict extends HTMLElement {
     show.type = "button";
     show.className = "hd-button";
     show.textContent = "Show me";
-    if (this.querySelector("fieldset")) show.addEventListener("click", () => this.#judgeChoice());
+    if (this.dataset.metric) this.#scale(show);
+    else if (this.querySelector("fieldset")) show.addEventListener("click", () => this.#judgeChoice());
     else this.#dial(show);
     this.append(show, this.#said);
   }
@@ -49,6 +52,41 @@ export class Predict extends HTMLElement {
     const text = right?.closest("label")?.textContent?.trim() ?? "";
     if (chosen === right) this.#say(`Yes. ${why}`);
     else this.#say(`Not so. ${why} What is so: ${text.replace(/\.$/, "")}. ${right?.getAttribute("data-why") ?? ""}`);
+  }
+
+  /** @param {HTMLButtonElement} show */
+  #scale(show) {
+    const span = () => JSON.parse((store.choice.units === "imperial" ? this.dataset.imperial : this.dataset.metric) ?? "{}");
+    const scale = new Scale(this.querySelector("p")?.textContent ?? "Your guess", span(), (fault) => this.#say(fault));
+    show.addEventListener("click", () => void this.#judgeScale(scale));
+    // Another head or other units, another answer: what was shown goes.
+    valueChanges.addEventListener("change", () => {
+      scale.fit(span());
+      this.#say("");
+    });
+    this.append(scale.element);
+  }
+
+  /** @param {Scale} scale */
+  async #judgeScale(scale) {
+    if (scale.guess === null) {
+      this.#say("Set your guess first; then the page shows its own.");
+      return;
+    }
+    const found = await valueNow(this.getAttribute("data-answer-of") ?? "");
+    const holder = document.createElement("template");
+    holder.innerHTML = found?.text ?? "";
+    const text = holder.content.textContent ?? "";
+    const answer = leadingNumber(text);
+    if (!found || answer === null) {
+      this.#say("The answer for this head can't be worked out here just now.");
+      return;
+    }
+    scale.reveal(answer, text);
+    const off = scale.guess - answer;
+    const near = Math.abs(off) <= Math.max(scale.span.step, 0.05 * Math.abs(answer)) * (1 + 1e-9);
+    const verdict = near ? "You have it." : `Yours is ${scale.withUnit(Math.abs(off))} too ${off > 0 ? "high" : "low"}.`;
+    this.#say(`You said ${scale.withUnit(scale.guess)}. On ${found.label} it is ${text}. ${verdict} ${this.dataset.why ?? ""}`);
   }
 
   /** @param {HTMLButtonElement} show */

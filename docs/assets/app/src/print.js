@@ -3,7 +3,7 @@
  * calculator in its printed form. Either way the working is opened, and the link and its QR code are put beneath.
  */
 
-import { qrSvg } from "./qr.js";
+import { qrSvg, readyForCodes } from "./qr.js";
 import { hasPublicUrl, pageAddress, publicUrl } from "./site.js";
 
 /** @typedef {import("./calculator.js").Calculator} Calculator */
@@ -48,6 +48,12 @@ export function preparePrinting(calculators) {
   }
 }
 
+/** What paper can't wait for: the public address, and the script for its code where there is one. */
+export async function readyForPaper() {
+  await publicUrl();
+  if (hasPublicUrl()) await readyForCodes();
+}
+
 /** Print one element of the page and nothing else. @param {Element} element */
 export function printAlone(element) {
   document.body.classList.add("hd-sheet");
@@ -58,6 +64,6 @@ export function printAlone(element) {
 
 /** @param {Calculator} calculator */
 export async function printSheet(calculator) {
-  await publicUrl(); // paper can't wait for it later
+  await readyForPaper();
   printAlone(calculator);
 }

@@ -1,27 +1,21 @@
-/** A QR code as SVG text: always black on white, whatever the theme, because readers of codes need it so. */
+/** QR codes: their script is fetched when one may be needed, and then makes them at once, as paper needs it. */
 
-import qrcode from "qrcode-generator";
+import { asset, loadScript } from "./site.js";
 
 /** Characters a telephone still reads comfortably from a screen or from paper. */
 export const QR_LONGEST = 1000;
+/** @type {Promise<void> | null} */
+let loading = null;
 
-/** @param {string} text @returns {string} "" when the text is too long for a code that can be read */
+/** Have the script; a page without it has no codes. @returns {Promise<void>} */
+export function readyForCodes() {
+  loading ??= loadScript(asset("qr-code.js", true)).catch(() => {
+    loading = null; // the network may come back
+  });
+  return loading;
+}
+
+/** @param {string} text @returns {string} SVG; "" when the text is too long for a code that can be read, or the script isn't there */
 export function qrSvg(text) {
-  if (text.length > QR_LONGEST) return "";
-  const code = qrcode(0, "L");
-  code.addData(text, "Byte");
-  code.make();
-  const count = code.getModuleCount();
-  const quiet = 4;
-  let path = "";
-  for (let row = 0; row < count; row += 1) {
-    for (let column = 0; column < count; column += 1) {
-      if (code.isDark(row, column)) path += `M${column + quiet} ${row + quiet}h1v1h-1z`;
-    }
-  }
-  const size = count + 2 * quiet;
-  return (
-    `<svg class="hd-qr" viewBox="0 0 ${size} ${size}" role="img" aria-label="QR code of this page's link" shape-rendering="crispEdges">` +
-    `<path fill="#fff" d="M0 0h${size}v${size}H0z"/><path fill="#000" d="${path}"/></svg>`
-  );
+  return text.length > QR_LONGEST ? "" : (window.handToDiscQrCode?.(text) ?? "");
 }

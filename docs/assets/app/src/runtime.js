@@ -55,7 +55,9 @@ export async function openWorker(report, wantedFirst) {
   const all = [...document.querySelectorAll("hd-calculator")].map((element) => element.getAttribute("name") ?? "");
   const first = partsOf(wantedFirst.length > 0 ? wantedFirst : all);
   const { names, figures } = wanted();
-  const soon = partsLater(all, names, figures.length > 0);
+  // A question may be taken from any calculator.
+  const asks = document.querySelector('[data-teach]:not([data-teach="lesson"])') !== null;
+  const soon = asks ? Object.keys(addresses(String)) : partsLater(all, names, figures.length > 0);
   const common = { type: "start", lock: build.lock, build: build.build, sizes, first, soon };
   /** @type {BlobPart[]} */
   const source = [workerText];

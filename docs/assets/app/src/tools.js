@@ -1,7 +1,7 @@
 /** The row of buttons under a calculator: copy the link, show it as a QR code, print one sheet, go back to the head's figures. */
 
 import { printSheet } from "./print.js";
-import { qrSvg, QR_LONGEST } from "./qr.js";
+import { qrSvg, QR_LONGEST, readyForCodes } from "./qr.js";
 import { fromDisk, hasPublicUrl, insidePath, pageAddress, publicUrl } from "./site.js";
 import { teaching } from "./teaching.js";
 
@@ -95,7 +95,12 @@ export async function showCode(calculator) {
     ]);
     return;
   }
+  await readyForCodes();
   const svg = qrSvg(address);
+  if (!svg && address.length <= QR_LONGEST) {
+    show("No QR code just now", [paragraph("The part of the site that draws codes could not be fetched. Try again when the network is back, or copy the link."), addressBox(address)]);
+    return;
+  }
   if (!svg) {
     show("Too long for a QR code", [
       paragraph(`The link is ${address.length} characters long; a code that a phone can read holds about ${QR_LONGEST}. Copy the link instead.`),

@@ -33,6 +33,8 @@ interface Window {
   ) => { update(data: import("./types.js").ChartData): void; cursor(x: number): void; destroy(): void };
   /** Set by own-heads.js, which is loaded where heads are described. */
   handToDiscOwnHeads?: (site: import("./own/index.js").Site) => void;
+  /** Set by qr-code.js, which is loaded when a code may be needed. */
+  handToDiscQrCode?: (text: string) => string;
   /** Set by teach.js, which is loaded where questions are asked and lessons shown. */
   handToDiscTeach?: (site: import("./teach/index.js").Site) => import("./teach/index.js").Teach;
   /** Set by head-view.js, which is loaded with the first moving view. */

@@ -1,7 +1,8 @@
 /** The sheet builder: topics, number, seed, drawings -> a learner's link, its code, a hand-out and a key. */
 
 import { button, make } from "../dom.js";
-import { pageAddress, publicUrl, root } from "../site.js";
+import { readyForPaper } from "../print.js";
+import { pageAddress, root } from "../site.js";
 import { catalogueOf, freshSeed } from "./catalogue.js";
 import { handout, key } from "./handout.js";
 import { deal, drawingsOf, inputsOf, NAME, seedOf, SHEET, withKey } from "./paper.js";
@@ -87,7 +88,9 @@ export class Builder {
 
   get #paper() {
     const picked = (/** @type {Element} */ set) => [...set.querySelectorAll("input")].filter((one) => one.checked).map((one) => one.value);
-    return { topics: picked(this.topics), number: this.number.value, seed: this.seed.value.trim(), figures: picked(this.figures), forClass: this.forClass.checked };
+    const topics = picked(this.topics);
+    const all = topics.length === this.topics.querySelectorAll("input").length;
+    return { topics: all ? ["all"] : topics, number: this.number.value, seed: this.seed.value.trim(), figures: picked(this.figures), forClass: this.forClass.checked };
   }
 
   get #link() {
@@ -141,7 +144,7 @@ export class Builder {
     const { fragment, page } = this.#link;
     const head = { head: store.head, units: store.choice.units };
     this.status.textContent = "One moment: the questions are being worked out …";
-    await publicUrl(); // paper can't wait for it later
+    await readyForPaper();
     const drawn = await drawingsOf(this.site, paper.figures, head);
     if (typeof drawn === "string") return drawn;
     for (const learner of everybody) {

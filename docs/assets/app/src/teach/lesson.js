@@ -1,8 +1,9 @@
 /** A lesson being put together: an ordered list of states of the site's pages, each with a line of the instructor's. */
 
 import { button, make } from "../dom.js";
+import { readyForPaper } from "../print.js";
 import { qrSvg } from "../qr.js";
-import { hasPublicUrl, pageAddress, publicUrl, root } from "../site.js";
+import { hasPublicUrl, pageAddress, root } from "../site.js";
 import { begin } from "./lesson-bar.js";
 import { LONGEST_NOTE, MOST_STEPS, pack, soundPlan, tooLong, unpack } from "./pack.js";
 
@@ -205,7 +206,7 @@ export class Lesson {
   async #print() {
     const link = await this.#link();
     if (!link) return;
-    await publicUrl(); // paper can't wait for it later
+    await readyForPaper();
     const address = pageAddress(link.fragment, link.page);
     const rows = this.plan.steps.map((step) => make("li", {}, [make("b", {}, [this.#named(step.page)]), make("p", {}, [step.note]), make("p", { class: "hd-lesson-address" }, [pageAddress(step.fragment, step.page)])]));
     const foot = make("div", { class: "hd-paper-foot" }, [make("p", {}, [`The whole lesson: ${address}`])]);
