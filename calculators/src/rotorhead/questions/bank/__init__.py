@@ -6,7 +6,7 @@ from typing import Final
 from ...faults import refuse
 from ..beliefs import BELIEFS as BELIEFS
 from ..model import Template
-from . import phase
+from . import hydraulics, joints, loads, measured, phase, shake, stops
 
 # Topic -> what it is called and the page that explains it, in the order they are best taught.
 TOPICS: Final[dict[str, tuple[str, str]]] = {
@@ -34,7 +34,17 @@ def _by_id(templates: Iterable[Template]) -> dict[str, Template]:
     return found
 
 
-TEMPLATES: Final = _by_id(phase.TEMPLATES)
+TEMPLATES: Final = _by_id(
+    (
+        *phase.TEMPLATES,
+        *stops.TEMPLATES,
+        *joints.TEMPLATES,
+        *loads.TEMPLATES,
+        *shake.TEMPLATES,
+        *hydraulics.TEMPLATES,
+        *measured.TEMPLATES,
+    )
+)
 
 
 def template(name: str) -> Template:

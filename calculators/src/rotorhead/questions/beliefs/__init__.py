@@ -3,6 +3,8 @@
 from typing import Final
 
 from ..model import Belief
-from . import phase
+from . import hands, loads, measured, phase
 
-BELIEFS: Final[dict[str, Belief]] = {one.id: one for one in (*phase.BELIEFS,)}
+BELIEFS: Final[dict[str, Belief]] = {
+    one.id: one for one in (*phase.BELIEFS, *hands.BELIEFS, *loads.BELIEFS, *measured.BELIEFS)
+}
