@@ -2,7 +2,7 @@
 
 import math
 
-from ...conventions import TURN, azimuth_of, bearing_of, degrees_text, wrap
+from ...conventions import TURN, after_side, azimuth_of, bearing_of, degrees_text, wrap
 from ...drawing.rose import predict_rose
 from ...measure.fit import Fit
 from ...mechanism.hands import rig_of
@@ -33,10 +33,11 @@ def _listed(readings: tuple[float, ...]) -> str:
 
 
 def _sticks(setting: Setting) -> list[tuple[float, float, float]]:
-    """Situations of lever and stick, in a drawn order."""
+    """Situations of lever and stick (forward, left), in a drawn order; a mirrored head gets the mirrored ones."""
+    side = 1.0 if after_side(setting.rotor.rotation) == "left" else -1.0
     sticks = ((0.8, 0.0), (-0.8, 0.0), (0.0, 0.9), (0.0, -0.9), (0.6, 0.6), (0.6, -0.6), (-0.6, 0.6), (-0.6, -0.6))
     lever = setting.draw.among((0.3, 0.4, 0.5, 0.6))
-    return [(lever, forward, left) for forward, left in setting.draw.shuffled(sticks)]
+    return [(lever, forward, side * after) for forward, after in setting.draw.shuffled(sticks)]
 
 
 def _off_marks(solved: Solved, rotation_of: Setting) -> float:

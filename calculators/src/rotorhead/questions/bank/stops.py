@@ -3,18 +3,28 @@
 import math
 from dataclasses import dataclass
 
+from ...conventions import Rotation, after_side, before_side
 from ...mechanism.reach import mixing, stick_limit
 from ..model import Amount, Option, Question, Setting, Template, Wrong, around
 from .wording import drawn, text_of
 
-# Stick directions: words, share forward, share left.
-DIRECTIONS = (
-    ("forward", 1, 0), ("back", -1, 0), ("to the left", 0, 1), ("to the right", 0, -1),
-    ("forward and left", 0.6, 0.8), ("forward and right", 0.6, -0.8), ("back and left", -0.6, 0.8), ("back and right", -0.6, -0.8),
-)  # fmt: skip
+# Stick directions: share forward, share to the side a blade goes to after the nose, so that a mirrored head is asked the same.
+DIRECTIONS = ((1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0), (0.6, 0.8), (0.6, -0.8), (-0.6, 0.8), (-0.6, -0.8))
 LEVERS = ((0, "fully down"), (20, "one fifth up"), (80, "four fifths up"), (100, "fully up"))
 SHARES = (90, 85, 80, 75, 70, 60, 50, 40, 30, 20)
 Way = tuple[str, float, float]
+
+
+def _ways(rotation: Rotation) -> list[Way]:
+    """Words, share forward, share left of every direction."""
+    found = []
+    for forward, after in DIRECTIONS:
+        side = after_side(rotation) if after > 0 else before_side(rotation)
+        words = "forward" if forward > 0 else "back"
+        if after:
+            words = f"{words} and {side}" if forward else f"to the {side}"
+        found.append((words, forward, abs(after) if side == "left" else -abs(after)))
+    return found
 
 
 @dataclass(frozen=True)
@@ -80,20 +90,26 @@ def _held(setting: Setting, lever: tuple[int, str], way: Way, percent: int) -> _
 
 
 def _short_of(setting: Setting, low: float, high: float, apart: float) -> _Held:
-    """A situation in which one rod alone ends the stick between two shares of its travel, rather one in which that rod is not
-    also the one with the least left and the most to do. Strokes so long that there is none give one in which the stick's own
-    stop comes first."""
-    situations = setting.draw.shuffled([(lever, way) for lever in LEVERS for way in DIRECTIONS])
+    """A situation in which one rod alone ends the stick between two shares of its travel: rather a drawn
+    rod, rather one that is not also the one with the least left and the most to do, rather with a second rod short of full stick. Strokes so long that there is none give
+    a situation in which the stick's own stop comes first."""
+    situations = setting.draw.shuffled([(lever, way) for lever in LEVERS for way in _ways(setting.rotor.rotation)])
+    wanted = 1 + setting.draw.below(len(setting.rotor.rod_azimuths))
     found: list[_Held] = []
     for percent in SHARES:
         for lever, way in situations:
             held = _held(setting, lever, way, percent)
             first, second = sorted(rod.share for rod in held.rods)[:2]
             if low <= first <= high and second > first * apart and all(rod.room > 0.001 for rod in held.rods):
-                if not held.plain:
-                    return held
                 found.append(held)
-    return found[0] if found else _held(setting, *situations[0], 100)
+    if not found:
+        return _held(setting, *situations[0], 100)
+
+    def wanting(held: _Held) -> int:
+        second = sorted(rod.share for rod in held.rods)[1]
+        return (held.nearest.number != wanted) + held.plain + (second >= 1.0)
+
+    return min(found, key=wanting)
 
 
 def _first(setting: Setting) -> Question:
