@@ -32,7 +32,7 @@ def _sample(template: str, seed: str) -> str:
     drawing = f'<div class="hd-ask-drawing">{asked["drawing"]}</div>' if asked["drawing"] else ""
     unit = f" (in {escape(asked['unit'])})" if asked["unit"] else ""
     return (
-        f'<section class="hd-ask"><h3>{escape(asked["topic_title"])}</h3><p>{escape(asked["prompt"])}{unit}</p>{drawing}{listed}'
+        f'<section class="hd-ask"><h2>{escape(asked["topic_title"])}</h2><p>{escape(asked["prompt"])}{unit}</p>{drawing}{listed}'
         f"<details><summary>The answer</summary><p>{escape(asked['answer'])} {escape(asked['why'])}</p></details></section>"
     )
 

@@ -51,7 +51,7 @@ export class Ask {
     this.after = make("div", { class: "hd-ask-after" });
     this.check = button("Check my answer", () => void this.#judge());
     this.body = make("div", { class: "hd-ask-body" });
-    this.element = make("section", { class: "hd-ask", "aria-labelledby": this.id }, [this.body]);
+    this.element = make("section", { class: "hd-ask", "aria-labelledby": this.id, "data-template": wanted.template, "data-seed": wanted.seed }, [this.body]);
   }
 
   /** Have Python make it. @returns {Promise<string>} "" or what went wrong */
@@ -65,7 +65,7 @@ export class Ask {
 
   /** @param {Asked} asked */
   #build(asked) {
-    const title = make("h3", { class: "hd-ask-title", id: this.id, tabindex: "-1" }, [this.number ? `Question ${this.number}` : asked.topic_title]);
+    const title = make("h2", { class: "hd-ask-title", id: this.id, tabindex: "-1" }, [this.number ? `Question ${this.number}` : asked.topic_title]);
     const about = make("p", { class: "hd-ask-about" }, [`${this.number ? `${asked.topic_title} · ` : ""}${["easy", "middling", "hard"][asked.level - 1] ?? ""} · tests ${asked.tests}`]);
     const prompt = make("p", { class: "hd-ask-prompt", id: `${this.id}-prompt` }, [asked.prompt]);
     const drawing = make("div", { class: "hd-ask-drawing" });

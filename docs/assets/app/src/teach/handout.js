@@ -42,7 +42,7 @@ export function handout({ title, head, learner, seed, asked, figures, address })
   ]);
   if (hasPublicUrl()) foot.insertAdjacentHTML("beforeend", qrSvg(address));
   return make("article", { class: "hd-paper" }, [
-    make("h3", {}, [title]),
+    make("h2", {}, [title]),
     make("p", { class: "hd-paper-name" }, [make("span", {}, [learner === null ? "Name: " : `Name (number ${learner}): `]), make("span", {}, ["Date: "])]),
     make("p", { class: "hd-paper-head" }, [`All questions are for the head ${head}.`]),
     ...(drawings.length > 0 ? [make("div", { class: "hd-paper-figures" }, drawings)] : []),

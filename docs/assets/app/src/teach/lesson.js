@@ -67,7 +67,7 @@ export class Lesson {
     this.pages = JSON.parse(host.dataset.pages ?? "[]");
     this.plan = load();
     this.title = /** @type {HTMLInputElement} */ (make("input", { type: "text", id: "hd-lesson-title", maxlength: String(LONGEST_NOTE), autocomplete: "off" }));
-    this.title.addEventListener("change", () => this.#change({ title: this.title.value.trim() || UNTITLED, steps: this.plan.steps }));
+    this.title.addEventListener("change", () => this.#keep({ title: this.title.value.trim() || UNTITLED, steps: this.plan.steps }));
     this.add = /** @type {HTMLSelectElement} */ (make("select", { id: "hd-lesson-add" }));
     for (const [path, title] of this.pages) this.add.add(new Option(title, path));
     this.status = make("p", { class: "hd-lesson-status", role: "status" });
@@ -109,9 +109,14 @@ export class Lesson {
 
   /** @param {LessonPlan} plan */
   #change(plan) {
+    this.#keep(plan);
+    this.#show();
+  }
+
+  /** What was typed stands in its box already: drawing the list anew would take the next box from under the hand. @param {LessonPlan} plan */
+  #keep(plan) {
     this.plan = plan;
     if (!keep(plan)) this.status.textContent = "This browser does not let the site keep the lesson. It holds while this page is open; copy the link.";
-    this.#show();
   }
 
   /** @param {LessonPlan} plan @param {string} said */
@@ -146,20 +151,19 @@ export class Lesson {
   #show() {
     this.title.value = this.plan.title;
     this.undo.hidden = !this.#before;
-    const { steps } = this.plan;
     /** @param {number} from @param {number} to */
     const moved = (from, to) => {
-      const next = [...steps];
+      const next = [...this.plan.steps];
       const [one] = next.splice(from, 1);
       if (one) next.splice(to, 0, one);
       this.#change({ ...this.plan, steps: next });
       this.status.textContent = `Step ${from + 1} is step ${to + 1} now.`;
       /** @type {HTMLElement | null} */ (this.list.children[to]?.querySelector(`button[data-move="${to < from ? "up" : "down"}"]`))?.focus();
     };
-    const rows = steps.map((step, i) => {
+    const rows = this.plan.steps.map((step, i) => {
       const note = /** @type {HTMLInputElement} */ (make("input", { type: "text", maxlength: String(LONGEST_NOTE), "aria-label": `Note of step ${i + 1}`, autocomplete: "off" }));
       note.value = step.note;
-      note.addEventListener("change", () => this.#change({ ...this.plan, steps: steps.map((one, k) => (k === i ? { ...one, note: note.value } : one)) }));
+      note.addEventListener("change", () => this.#keep({ ...this.plan, steps: this.plan.steps.map((one, k) => (k === i ? { ...one, note: note.value } : one)) }));
       const named = (/** @type {HTMLElement} */ press, /** @type {string} */ text, /** @type {string} */ move) => {
         press.setAttribute("aria-label", text);
         press.dataset.move = move;
@@ -168,8 +172,8 @@ export class Lesson {
       const up = named(button("Up", () => moved(i, i - 1)), `Move step ${i + 1} up`, "up");
       const down = named(button("Down", () => moved(i, i + 1)), `Move step ${i + 1} down`, "down");
       /** @type {HTMLButtonElement} */ (up).disabled = i === 0;
-      /** @type {HTMLButtonElement} */ (down).disabled = i === steps.length - 1;
-      const away = named(button("Take out", () => this.#replace({ ...this.plan, steps: steps.filter((_, k) => k !== i) }, `Step ${i + 1} was taken out.`)), `Take out step ${i + 1}`, "out");
+      /** @type {HTMLButtonElement} */ (down).disabled = i === this.plan.steps.length - 1;
+      const away = named(button("Take out", () => this.#replace({ ...this.plan, steps: this.plan.steps.filter((_, k) => k !== i) }, `Step ${i + 1} was taken out.`)), `Take out step ${i + 1}`, "out");
       const link = make("a", { href: root + step.page + step.fragment }, [this.#named(step.page)]);
       return make("li", {}, [make("div", { class: "hd-lesson-where" }, [link, ...(step.fragment ? [make("span", { class: "hd-lesson-set" }, [" as set"])] : [])]), note, make("span", { class: "hd-lesson-moves" }, [up, down, away])]);
     });
@@ -211,7 +215,7 @@ export class Lesson {
     const rows = this.plan.steps.map((step) => make("li", {}, [make("b", {}, [this.#named(step.page)]), make("p", {}, [step.note]), make("p", { class: "hd-lesson-address" }, [pageAddress(step.fragment, step.page)])]));
     const foot = make("div", { class: "hd-paper-foot" }, [make("p", {}, [`The whole lesson: ${address}`])]);
     if (hasPublicUrl()) foot.insertAdjacentHTML("beforeend", qrSvg(address));
-    this.paper.replaceChildren(make("h3", {}, [this.plan.title]), make("ol", { class: "hd-lesson-plan" }, rows), foot);
+    this.paper.replaceChildren(make("h2", {}, [this.plan.title]), make("ol", { class: "hd-lesson-plan" }, rows), foot);
     this.site.printAlone(this.paper);
   }
 }

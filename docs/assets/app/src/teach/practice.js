@@ -13,6 +13,8 @@ const NOT_KEPT = "This browser does not let the site keep your progress. It hold
 
 export class Practice {
   #last = "";
+  /** Questions put and passed over while this page is open: others come first. @type {Map<string, number>} */
+  #skipped = new Map();
   /** Progress as it was before it was put back to nothing. @type {import("./progress.js").Progress | null} */
   #before = null;
 
@@ -74,7 +76,7 @@ export class Practice {
       this.status.textContent = "Nothing that you got wrong waits here. Choose a topic.";
       return;
     }
-    const template = next(this.progress, among, this.#last);
+    const template = next(this.progress, among, this.#last, this.#skipped);
     this.status.textContent = "One moment: the question is being worked out …";
     this.ask.disabled = true;
     const question = new Ask(this.site, { template, seed: freshSeed(), calculators: this.templates.get(template)?.calculators ?? [] }, { done: (marked) => this.#done(template, marked.right) });
@@ -83,6 +85,7 @@ export class Practice {
     this.status.textContent = wrong;
     if (wrong) return;
     this.#last = template;
+    this.#skipped.set(template, (this.#skipped.get(template) ?? 0) + 1);
     this.place.replaceChildren(question.element);
     this.ask.textContent = "Another one";
     question.focus();
@@ -91,6 +94,7 @@ export class Practice {
   /** @param {string} template @param {boolean} right */
   #done(template, right) {
     this.progress = after(this.progress, template, right);
+    this.#skipped.delete(template);
     this.#before = null;
     if (!save(this.progress)) this.status.textContent = NOT_KEPT;
     this.#show();

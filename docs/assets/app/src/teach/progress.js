@@ -50,15 +50,16 @@ export const missed = (progress) => Object.entries(progress.records).filter(([, 
 
 /**
  * Which comes next: one that is due, else one asked least often; never the one just asked while there is another.
- * @param {Progress} progress @param {string[]} among @param {string} last @param {() => number} chance 0 to 1
+ * @param {Progress} progress @param {string[]} among @param {string} last
+ * @param {Map<string, number>} shown how often each was put just now, answered or not @param {() => number} chance 0 to 1
  */
-export function next(progress, among, last, chance = Math.random) {
+export function next(progress, among, last, shown = new Map(), chance = Math.random) {
   const others = among.length > 1 ? among.filter((template) => template !== last) : among;
   const due = others.filter((template) => (progress.records[template]?.due ?? Infinity) <= progress.answered);
   if (due.length > 0) return due.sort((a, b) => (progress.records[a]?.due ?? 0) - (progress.records[b]?.due ?? 0))[0] ?? "";
   const waiting = others.filter((template) => (progress.records[template]?.gap ?? 0) === 0);
   const pool = waiting.length > 0 ? waiting : others;
-  const times = (/** @type {string} */ template) => (progress.records[template]?.right ?? 0) + (progress.records[template]?.wrong ?? 0);
+  const times = (/** @type {string} */ template) => (progress.records[template]?.right ?? 0) + (progress.records[template]?.wrong ?? 0) + (shown.get(template) ?? 0);
   const least = Math.min(...pool.map(times));
   const rare = pool.filter((template) => times(template) === least);
   return rare[Math.floor(chance() * rare.length)] ?? "";
