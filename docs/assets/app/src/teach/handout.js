@@ -19,7 +19,8 @@ function room(asked) {
     return make("div", {}, [make("ul", { class: "hd-paper-options" }, rows), make("p", { class: "hd-paper-line" }, ["Order, as letters: "])]);
   }
   if (asked.kind === "mark") return make("p", { class: "hd-paper-line" }, ["Mark it on the rose. Degrees clockwise from the nose: "]);
-  return make("p", { class: "hd-paper-line" }, [`Answer${asked.unit ? `, in ${asked.unit}` : ""}: `]);
+  const unit = asked.unit === "°" ? "degrees" : asked.unit === "%" ? "per cent" : asked.unit;
+  return make("p", { class: "hd-paper-line" }, [`Answer${unit ? `, in ${unit}` : ""}: `]);
 }
 
 /**
