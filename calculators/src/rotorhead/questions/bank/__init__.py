@@ -6,7 +6,7 @@ from typing import Final
 from ...faults import refuse
 from ..beliefs import BELIEFS as BELIEFS
 from ..model import Template
-from . import hydraulics, joints, loads, measured, phase, shake, stops
+from . import disc, hydraulics, joints, lag, loads, measured, phase, pitch, plate, rods, shake, stops
 
 # Topic -> what it is called and the page that explains it, in the order they are best taught.
 TOPICS: Final[dict[str, tuple[str, str]]] = {
@@ -36,7 +36,12 @@ def _by_id(templates: Iterable[Template]) -> dict[str, Template]:
 
 TEMPLATES: Final = _by_id(
     (
+        *rods.TEMPLATES,
+        *plate.TEMPLATES,
+        *pitch.TEMPLATES,
         *phase.TEMPLATES,
+        *lag.TEMPLATES,
+        *disc.TEMPLATES,
         *stops.TEMPLATES,
         *joints.TEMPLATES,
         *loads.TEMPLATES,

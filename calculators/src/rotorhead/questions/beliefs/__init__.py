@@ -3,8 +3,16 @@
 from typing import Final
 
 from ..model import Belief
-from . import hands, loads, measured, phase
+from . import answer, chain, hands, loads, measured, phase
 
 BELIEFS: Final[dict[str, Belief]] = {
-    one.id: one for one in (*phase.BELIEFS, *hands.BELIEFS, *loads.BELIEFS, *measured.BELIEFS)
+    one.id: one
+    for one in (
+        *chain.BELIEFS,
+        *phase.BELIEFS,
+        *answer.BELIEFS,
+        *hands.BELIEFS,
+        *loads.BELIEFS,
+        *measured.BELIEFS,
+    )
 }
