@@ -78,11 +78,14 @@ def working(case: Case) -> tuple[Step, ...]:
         f"from the residuals, with {fit.freedom} readings to spare (Student's t: {fit.factor:.2f} standard errors hold 95%)"
         if fit.from_residuals else "as stated: too few readings to tell it from the residuals"
     )  # fmt: skip
+    tied = max(abs(v) for i, row in enumerate(fit.correlation) for j, v in enumerate(row) if i != j)
     return (
         Step("The wave that leaves the least sum of squares, azimuths from the tail in the direction of rotation.", parts, "wave"),
         Step("Scatter of one reading.", f"{deg(fit.scatter)}, {source}", "scatter"),
         Step("Standard errors of mean, wave and its place.",
              f"{deg(fit.mean.error)}, {deg(fit.amplitude.error)}, {deg(fit.greatest.error, 2) if fit.greatest else 'no clear wave'}"),
+        Step("How far mean, cosine and sine are tied to each other by where the readings stand: 0 for even places, 1 where two can't "
+             "be told apart.", f"at most {tied:.2f}"),
         Step("A reading stands out when its residual, judged by the other readings, is too large even for the largest of so many.",
              f"{case.answer.results['misfits']}"),
         Step(f"With {case.number('planned'):.0f} even readings of the same scatter the place of the wave would be known to",

@@ -278,7 +278,9 @@ export class Calculator extends HTMLElement {
     const names = (/** @type {Fault} */ fault) => (fault.head && !fault.field.startsWith("head.") ? `head.${fault.field}` : fault.field);
     // What was entered stays, also on a page that was opened after it was entered.
     for (const [key, text] of Object.entries(store.choice.changes)) this.#fields.enter(`head.${key}`, text, false);
-    this.#fields.say(new Map(faults.map((fault) => [names(fault), fault.text])));
+    // A list of readings may be wrong in several lines: each is named where the list stands.
+    const fields = [...new Set(faults.map(names))];
+    this.#fields.say(new Map(fields.map((field) => [field, shortened(faults.filter((fault) => names(fault) === field).map((fault) => fault.text), 12)])));
     this.state = "refused";
     if (settled) this.#view.say(`Not computed. ${shortened(faults.map((fault) => fault.text))}`);
   }

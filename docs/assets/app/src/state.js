@@ -39,10 +39,10 @@ function sound(stored, known) {
   };
 }
 
-/** Many sentences at once can't be taken in: the first few, and how many more. @param {string[]} sentences */
-export function shortened(sentences) {
-  const more = sentences.length - 3;
-  return more > 1 ? `${sentences.slice(0, 3).join(" ")} And ${more} more.` : sentences.join(" ");
+/** Many sentences at once can't be taken in: the first few, and how many more. @param {string[]} sentences @param {number} [most] */
+export function shortened(sentences, most = 3) {
+  const more = sentences.length - most;
+  return more > 1 ? `${sentences.slice(0, most).join(" ")} And ${more} more.` : sentences.join(" ");
 }
 
 class Store extends EventTarget {
