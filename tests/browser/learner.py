@@ -21,10 +21,14 @@ LESSON = "teaching/lesson.html"
 
 def door(op: str, head: dict[str, Any] | None = None, units: str = "metric", **more: Any) -> dict[str, Any]:
     """The door, asked in CPython."""
-    return oracle.answer(json.dumps({"op": op, "id": 0, "head": head or oracle.head_of("alder3"), "units": units, **more}))
+    return oracle.answer(
+        json.dumps({"op": op, "id": 0, "head": head or oracle.head_of("alder3"), "units": units, **more})
+    )
 
 
-def right_answer(template: str, seed: str, base: str = "alder3", mirrored: bool = False, units: System = "metric") -> str:
+def right_answer(
+    template: str, seed: str, base: str = "alder3", mirrored: bool = False, units: System = "metric"
+) -> str:
     """What the package would mark right, as it is given to the door."""
     choice = HeadChoice(base, mirrored)
     return marking.right_answer(marking.put(template, seed, rotor_of(choice, units), choice.label, units))

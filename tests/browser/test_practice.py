@@ -117,7 +117,12 @@ def test_progress_is_kept_written_read_and_put_back(make_reader: MakeReader, tmp
     other.open(PRACTICE)
     other.page.get_by_text("My progress", exact=True).click()
     box = other.page.get_by_label("Read it from a file")
-    for bad in ("no file of ours", "[1, 2]", '{"answered": -1, "records": {}}', '{"answered": "<b>", "records": {"x": null}}'):
+    for bad in (
+        "no file of ours",
+        "[1, 2]",
+        '{"answered": -1, "records": {}}',
+        '{"answered": "<b>", "records": {"x": null}}',
+    ):
         (tmp_path / "bad.json").write_text(bad)
         box.set_input_files(tmp_path / "bad.json")
         expect(other.page.locator(".hd-practice-status")).to_contain_text("Not read: bad.json")
@@ -232,5 +237,8 @@ def test_the_schedule_by_itself(reader: Reader, name: str) -> None:
     give(section, right_answer(template, seed))
     check(section)
     record = reader.page.evaluate("JSON.parse(localStorage.getItem('hand-to-disc-practice')).records['rods-turned']")
-    wanted = {"due": {"right": 1, "wrong": 1, "due": 19, "gap": 9}, "missed": {"right": 3, "wrong": 1, "due": None, "gap": 0}}
+    wanted = {
+        "due": {"right": 1, "wrong": 1, "due": 19, "gap": 9},
+        "missed": {"right": 3, "wrong": 1, "due": None, "gap": 0},
+    }
     assert record == wanted[name]

@@ -17,7 +17,8 @@ from .reader import Reader
 TOPICS = [
     page
     for page in oracle.PAGES
-    if re.match(r"(principles|hands|parts|own)/", page) and page not in ("own/index.html", "own/what-not.html", "parts/index.html")
+    if re.match(r"(principles|hands|parts|own)/", page)
+    and page not in ("own/index.html", "own/what-not.html", "parts/index.html")
 ]
 SETTLED = "principles/precession-or-lag.html"
 

@@ -35,7 +35,9 @@ def test_a_csv_file_out_and_in(make_reader: MakeReader, tmp_path: Path) -> None:
         reader.page.get_by_role("button", name="Write a CSV file").click()
     file = tmp_path / "readings.csv"
     loading.value.save_as(file)
-    answer = ask({"op": "run", "calculator": "worksheet", "inputs": {"readings": text}, "head": oracle.head_of("alder3")})
+    answer = ask(
+        {"op": "run", "calculator": "worksheet", "inputs": {"readings": text}, "head": oracle.head_of("alder3")}
+    )
     found = re.search(r'data-csv="([^"]*)"', json.dumps(answer["parts"]).replace('\\"', '"'))
     assert found
     written = file.read_text(encoding="utf-8")
@@ -45,7 +47,9 @@ def test_a_csv_file_out_and_in(make_reader: MakeReader, tmp_path: Path) -> None:
     other = make_reader()
     other.open(PAGE)
     other.page.get_by_label("Read a CSV file").set_input_files(file)
-    same = ask({"op": "run", "calculator": "worksheet", "inputs": {"readings": written}, "head": oracle.head_of("alder3")})
+    same = ask(
+        {"op": "run", "calculator": "worksheet", "inputs": {"readings": written}, "head": oracle.head_of("alder3")}
+    )
     other.shows("worksheet", same)
     assert same["results"] == answer["results"], "what was written is read as what was entered"
 

@@ -37,7 +37,9 @@ def prompts(place: Locator | Page) -> list[str]:
     return place.locator(".hd-ask-prompt").all_inner_texts()
 
 
-def wanted(topics: list[str], number: int, seed: str, head: dict[str, Any], units: str = "metric") -> list[dict[str, Any]]:
+def wanted(
+    topics: list[str], number: int, seed: str, head: dict[str, Any], units: str = "metric"
+) -> list[dict[str, Any]]:
     """The sheet by the door."""
     dealt = door("paper", head, units, topics=topics, number=number, seed=seed)["questions"]
     return [door("ask", head, units, template=one["template"], seed=one["seed"], key=True) for one in dealt]

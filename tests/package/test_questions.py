@@ -148,7 +148,11 @@ def test_what_is_declared_is_so() -> None:
 @pytest.mark.parametrize("name", TEMPLATES)
 def test_seeds_make_different_questions(name: str) -> None:
     """Over thirty seeds and five heads a template says at least five different things."""
-    seen = {(p.question.prompt, p.options, p.items) for base in DEMONSTRATION for p in (put(name, f"d{i}", base) for i in range(6))}
+    seen = {
+        (p.question.prompt, p.options, p.items)
+        for base in DEMONSTRATION
+        for p in (put(name, f"d{i}", base) for i in range(6))
+    }
     assert len(seen) >= 5
 
 
@@ -197,7 +201,7 @@ def test_the_same_words_give_the_same_paper_and_others_another() -> None:
     one = [(t.id, seed) for t, seed in papers.choose(topics, 12, "rotor")]
     assert one == [(t.id, seed) for t, seed in papers.choose(["all"], 12, "rotor")]
     assert one != [(t.id, seed) for t, seed in papers.choose(topics, 12, "rotors")]
-    assert len({topic for topic in (TEMPLATES[name].topic for name, _ in one)}) == 12, "topics take turns"
+    assert len({TEMPLATES[name].topic for name, _ in one}) == 12, "topics take turns"
     levels = [TEMPLATES[name].level for name, _ in one]
     assert levels == sorted(levels), "easier ones first"
 
@@ -246,7 +250,9 @@ def test_the_way_to_the_calculator_gives_the_same_figures() -> None:
     """The inputs that come with an answer, put into the calculator, refuse nothing, in either units."""
     for name in TEMPLATES:
         for units in SYSTEMS:
-            marked = ask(op="mark", template=name, seed="w", units=units, given=marking.right_answer(put(name, "w", units=units)))
+            marked = ask(
+                op="mark", template=name, seed="w", units=units, given=marking.right_answer(put(name, "w", units=units))
+            )
             run = ask(op="run", calculator=marked["calculator"], inputs=marked["inputs"], units=units)
             assert run["state"] == "result", (name, run)
 
@@ -259,7 +265,14 @@ def test_whatever_is_given_is_judged_or_refused_with_a_sentence(name: str, given
         assert all(fault["text"] for fault in marked["faults"])
 
 
-@pytest.mark.parametrize("bad", [{"template": "none"}, {"template": "rods-turned", "seed": "a b"}, {"template": "rods-turned", "seed": "a", "given": 3}])
+@pytest.mark.parametrize(
+    "bad",
+    [
+        {"template": "none"},
+        {"template": "rods-turned", "seed": "a b"},
+        {"template": "rods-turned", "seed": "a", "given": 3},
+    ],
+)
 def test_requests_that_make_no_sense_are_refused(bad: dict[str, Any]) -> None:
     assert ask(op="mark", **bad)["state"] == "invalid"
 

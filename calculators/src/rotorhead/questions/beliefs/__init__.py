@@ -1,13 +1,23 @@
 """Named wrong beliefs, by id: what the wrong answers of the questions stand for, and a page of the instructor's."""
 
+from collections.abc import Iterable
 from typing import Final
 
 from ..model import Belief
 from . import answer, chain, hands, loads, measured, phase
 
-BELIEFS: Final[dict[str, Belief]] = {
-    one.id: one
-    for one in (
+
+def _by_id(beliefs: Iterable[Belief]) -> dict[str, Belief]:
+    found: dict[str, Belief] = {}
+    for one in beliefs:
+        if one.id in found:
+            raise ValueError(f"two beliefs are called {one.id}")
+        found[one.id] = one
+    return found
+
+
+BELIEFS: Final = _by_id(
+    (
         *chain.BELIEFS,
         *phase.BELIEFS,
         *answer.BELIEFS,
@@ -15,4 +25,4 @@ BELIEFS: Final[dict[str, Belief]] = {
         *loads.BELIEFS,
         *measured.BELIEFS,
     )
-}
+)
