@@ -74,6 +74,8 @@ def main() -> int:
     print(f"{app / KB:8.1f} KB  app.js")
     print(f"{core / KB:8.1f} KB  rotorhead.zip, the package's core")
     print(f"{touch / KB:8.1f} KB  the most a calculator adds: {heaviest_touch.relative_to(SITE)}")
+    asked = weight(ASSETS / "teach.js") + weight(ASSETS / "runtime" / "part-questions.zip")
+    print(f"{asked / KB:8.1f} KB  the whole bank of questions and its script, besides the calculator of a question")
     print(f"{runtime / KB:8.1f} KB  the rest of the runtime")
     print(f"{(ASSETS / 'payload.js').stat().st_size / KB:8.1f} KB  payload.js (only from a folder)")
     readable = heaviest <= READABLE_BUDGET
