@@ -22,6 +22,8 @@ TARGET = "es2022"
 WORKER = APP / "src" / "worker.js"
 CHART = APP / "src" / "chart.js"
 OWN_HEADS = APP / "src" / "own" / "index.js"
+SERVICE_WORKER = APP / "src" / "offline" / "sw.js"
+OFFLINE_COPY = APP / "src" / "offline" / "page.js"
 QR_CODE = APP / "src" / "qr-code.js"
 TEACH = APP / "src" / "teach" / "index.js"
 HEAD_VIEW = APP / "src" / "head-view" / "index.js"
@@ -66,9 +68,15 @@ def write(target: Path, build: dict[str, Any]) -> None:
             ],
         )
         _script(TEACH, target / "teach.js", [f"--alias:hd:build={description}"])
+        _script(OFFLINE_COPY, target / "offline-copy.js", [f"--alias:hd:build={description}"])
     # Charts and their library are a script of their own: a page without charts never asks for it.
     _script(CHART, target / "chart.js")
     _script(QR_CODE, target / "qr-code.js")
     _script(HEAD_VIEW, target / "head-view.js")
     _script(OWN_HEADS, target / "own-heads.js")
     _esbuild(STYLE, f"--outfile={target / 'app.css'}", "--loader:.svg=dataurl")
+
+
+def service_worker(out: Path, copy: Path) -> None:
+    """The worker of the offline copy; `copy` is what it knows of the build, as JSON."""
+    _script(SERVICE_WORKER, out, [f"--alias:hd:copy={copy}", '--define:process.env.NODE_ENV="production"'])

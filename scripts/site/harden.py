@@ -103,6 +103,7 @@ def policy(page: str) -> str:
         "img-src": ["'self'", "data:", "blob:"],
         "connect-src": ["'self'"],
         "font-src": ["'self'"],
+        "manifest-src": ["'self'"],
         "base-uri": ["'none'"],
         "form-action": ["'none'"],
     }
@@ -137,6 +138,8 @@ def harden_page(page: str, root: str, site_url: str, versions: dict[str, str]) -
         metas.append(f'<meta name="hd-public-url" content="{html.escape(site_url)}">')
     assets = prefix + ASSETS.as_posix()
     ours = [
+        f'<link rel="manifest" href="{prefix}manifest.webmanifest">',
+        f'<link rel="apple-touch-icon" href="{assets}/icon-192.png">',
         f'<link rel="stylesheet" href="{assets}/app.css?v={versions["app.css"]}">',
         f'<script src="{assets}/app.js?v={versions["app.js"]}" defer></script>',
     ]

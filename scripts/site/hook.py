@@ -18,6 +18,7 @@ import frame  # noqa: E402
 import glossary  # noqa: E402
 import harden  # noqa: E402
 import licences  # noqa: E402
+import offline  # noqa: E402
 import printed  # noqa: E402
 import runtime  # noqa: E402
 import teaching  # noqa: E402
@@ -25,6 +26,7 @@ import values  # noqa: E402
 from house.build import public_url_from_environment  # noqa: E402
 from house.say import TroubleError  # noqa: E402
 from mkdocs.exceptions import PluginError  # noqa: E402
+from mkdocs.plugins import event_priority  # noqa: E402
 from rotorhead import head_schema  # noqa: E402
 
 if TYPE_CHECKING:
@@ -63,6 +65,7 @@ def on_page_content(html: str, page: Page, config: MkDocsConfig, files: Files) -
     return frame.add(values.fill(html), page)
 
 
+@event_priority(-200)  # after the theme's own last steps: the copy's worker carries the hash of every file
 def on_post_build(config: MkDocsConfig) -> None:
     """Everything under assets/hd, then the last touch to every page."""
     site = Path(config.site_dir)
@@ -74,6 +77,8 @@ def on_post_build(config: MkDocsConfig) -> None:
         printed.write(site)
         schema = json.dumps(head_schema.schema(), ensure_ascii=False, indent=2) + "\n"
         (target / "head.schema.json").write_text(schema, encoding="utf-8", newline="\n")
+        offline.write_manifest(site)
         harden.write(site, config.site_url or "")
+        offline.write_worker(site)
     except TroubleError as trouble:
         raise PluginError(str(trouble)) from None

@@ -62,7 +62,13 @@ def browser() -> Iterator[Browser]:
 
 def _context(browser: Browser, **options: Any) -> BrowserContext:
     # Local time, language and motion must not depend on the machine.
-    chosen: dict[str, Any] = {"viewport": WIDE, "locale": "en-GB", "reduced_motion": "reduce", **options}
+    chosen: dict[str, Any] = {
+        "viewport": WIDE,
+        "locale": "en-GB",
+        "reduced_motion": "reduce",
+        "service_workers": "block",
+        **options,
+    }
     context = browser.new_context(**chosen)
     context.set_default_timeout(PATIENCE * 1000)
     return context

@@ -36,7 +36,9 @@ def violations(page: Page) -> list[str]:
 @pytest.fixture(scope="module")
 def looker(browser: Browser) -> Iterator[Page]:
     """A page whose policy lets axe in."""
-    context = browser.new_context(viewport=WIDE, locale="en-GB", reduced_motion="reduce", bypass_csp=True)
+    context = browser.new_context(
+        viewport=WIDE, locale="en-GB", reduced_motion="reduce", bypass_csp=True, service_workers="block"
+    )
     yield context.new_page()
     context.close()
 
@@ -50,7 +52,9 @@ def test_axe_finds_nothing(looker: Page, address: str, path: str) -> None:
 @pytest.mark.parametrize("path", CHOSEN)
 @pytest.mark.parametrize("scheme", ["dark", "light"])
 def test_axe_finds_nothing_on_a_phone(browser: Browser, address: str, path: str, scheme: Any) -> None:
-    context = browser.new_context(viewport=PHONE, color_scheme=scheme, reduced_motion="reduce", bypass_csp=True)
+    context = browser.new_context(
+        viewport=PHONE, color_scheme=scheme, reduced_motion="reduce", bypass_csp=True, service_workers="block"
+    )
     page = context.new_page()
     page.goto(address + path)
     assert violations(page) == []
@@ -58,7 +62,7 @@ def test_axe_finds_nothing_on_a_phone(browser: Browser, address: str, path: str,
 
 
 def test_axe_finds_nothing_live_refused_and_with_a_code(browser: Browser, address: str) -> None:
-    context = browser.new_context(viewport=WIDE, reduced_motion="reduce", bypass_csp=True)
+    context = browser.new_context(viewport=WIDE, reduced_motion="reduce", bypass_csp=True, service_workers="block")
     context.add_init_script("window.handToDiscPublicUrl = 'https://example.org/heads/';")
     page = context.new_page()
     page.goto(address + oracle.PAGE_OF["phase"])

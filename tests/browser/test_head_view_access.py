@@ -100,7 +100,9 @@ def test_every_part_and_every_what_if_by_keys(view: Reader) -> None:
 @pytest.fixture(scope="module")
 def looker(browser: Browser, address: str) -> Iterator[Page]:
     """A live page whose policy lets axe in."""
-    context = browser.new_context(viewport=WIDE, locale="en-GB", reduced_motion="reduce", bypass_csp=True)
+    context = browser.new_context(
+        viewport=WIDE, locale="en-GB", reduced_motion="reduce", bypass_csp=True, service_workers="block"
+    )
     page = context.new_page()
     page.goto(address + PAGE + head_and_inputs(lever="60"))
     expect(page.locator("hd-calculator")).to_have_attribute("data-solid", "")
@@ -133,7 +135,7 @@ def test_axe_finds_nothing(looker: Page, scheme: str, inputs: dict[str, str]) ->
 @pytest.fixture(scope="module")
 def small(browser: Browser, address: str) -> Iterator[Page]:
     """The live page on a small telephone."""
-    context = browser.new_context(viewport=PHONE, has_touch=True, reduced_motion="reduce")
+    context = browser.new_context(viewport=PHONE, has_touch=True, reduced_motion="reduce", service_workers="block")
     page = context.new_page()
     page.goto(address + PAGE + head_and_inputs(lever="60"))
     expect(page.locator("hd-calculator")).to_have_attribute("data-solid", "")
@@ -184,7 +186,7 @@ def test_the_picture_stays_in_view_while_a_slider_is_dragged(small: Page) -> Non
 
 
 def test_the_wheel_is_for_everyone_too(browser: Browser, address: str, make_reader: MakeReader) -> None:
-    context = browser.new_context(viewport=WIDE, reduced_motion="reduce", bypass_csp=True)
+    context = browser.new_context(viewport=WIDE, reduced_motion="reduce", bypass_csp=True, service_workers="block")
     page = context.new_page()
     page.goto(address + oracle.PAGE_OF["wheel"] + "#wheel&head=cedar4&plate=40")
     expect(page.locator("hd-calculator")).to_have_attribute("data-state", "live")

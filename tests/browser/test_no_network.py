@@ -69,7 +69,7 @@ def test_from_a_folder_the_search_finds(make_reader: MakeReader, folder: str) ->
 
 
 def test_the_printed_page_makes_sense(browser: Browser, address: str) -> None:
-    context = browser.new_context()
+    context = browser.new_context(service_workers="block")
     page = context.new_page()
     page.goto(address + PHASE + "#phase&head=cedar4&turn_rods=4")
     calculator = page.locator('hd-calculator[name="phase"]')

@@ -191,7 +191,9 @@ def test_by_mouse_and_touch_on_the_rose(phone: Reader) -> None:
 
 
 def test_focus_goes_to_the_question_and_everything_has_a_name(browser: Browser, address: str) -> None:
-    context = browser.new_context(viewport=PHONE, locale="en-GB", reduced_motion="reduce", bypass_csp=True)
+    context = browser.new_context(
+        viewport=PHONE, locale="en-GB", reduced_motion="reduce", bypass_csp=True, service_workers="block"
+    )
     page = context.new_page()
     page.goto(address + PRACTICE)
     page.get_by_role("button", name="Ask me").press("Enter")

@@ -87,7 +87,9 @@ export class HeadBar extends HTMLElement {
     const again = make("button", "hd-button", "Try again");
     again.type = "button";
     again.addEventListener("click", () => engine.tryAgain());
-    bar.append(heads.label, units.label, turn, reset, notes);
+    const offers = make("div", "hd-offers");
+    offers.setAttribute("role", "status");
+    bar.append(heads.label, units.label, turn, reset, notes, offers);
     this.replaceChildren(bar);
     const header = this.#headerButton(bar);
     this.#show = () => {
@@ -103,6 +105,16 @@ export class HeadBar extends HTMLElement {
       if (notes.dataset.said !== sentences.join("\n")) {
         notes.dataset.said = sentences.join("\n");
         notes.replaceChildren(...sentences.map((sentence) => make("p", "hd-bar-note", sentence)));
+      }
+      if (offers.childElementCount !== store.offers.size) {
+        offers.replaceChildren(...[...store.offers.values()].map(({ text, label, act }) => {
+          const line = make("p", "hd-bar-note", `${text} `);
+          const press = make("button", "hd-button", label);
+          press.type = "button";
+          press.addEventListener("click", act);
+          line.append(press);
+          return line;
+        }));
       }
       if (engine.state === "unavailable" && store.changed) notes.append(again);
       else again.remove();

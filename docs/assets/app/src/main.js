@@ -6,6 +6,7 @@ import { engine } from "./engine.js";
 import { HeadBar, readHeads } from "./headbar.js";
 import { writeLink } from "./link.js";
 import { ownHeads } from "./own-list.js";
+import { registerCopy } from "./offline/register.js";
 import { calculators, follow, readAddress, writeAddress } from "./page.js";
 import { Predict } from "./predict.js";
 import { preparePrinting, printAlone, readyForPaper } from "./print.js";
@@ -63,3 +64,5 @@ if (calculators.size > 0) {
   const later = window.requestIdleCallback ?? ((/** @type {() => void} */ act) => setTimeout(act, 1000));
   later(() => void readyForPaper());
 }
+if (document.querySelector("[data-offline]")) void loadScript(asset("offline-copy.js", true)).catch(() => undefined); // the page says what it can without
+window.addEventListener("load", registerCopy);

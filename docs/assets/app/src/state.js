@@ -60,6 +60,8 @@ class Store extends EventTarget {
   fromLink = false;
   /** Sentences for the head bar, by subject. @type {Map<string, string>} */
   notes = new Map();
+  /** What a tap in the head bar would do, by subject. @type {Map<string, {text: string, label: string, act: () => void}>} */
+  offers = new Map();
 
   /** @param {string} base */
   known(base) {
@@ -119,6 +121,12 @@ class Store extends EventTarget {
     if ((this.notes.get(subject) ?? "") === sentence) return;
     if (sentence) this.notes.set(subject, sentence);
     else this.notes.delete(subject);
+    this.dispatchEvent(new Event("bar"));
+  }
+
+  /** @param {string} subject @param {string} text @param {string} label @param {() => void} act */
+  offer(subject, text, label, act) {
+    this.offers.set(subject, { text, label, act });
     this.dispatchEvent(new Event("bar"));
   }
 

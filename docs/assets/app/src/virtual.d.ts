@@ -16,6 +16,12 @@ declare module "hd:build" {
   export default build;
 }
 
+declare module "hd:copy" {
+  /** Every file of this build by path under the root: its hash and its length; and those kept at once. */
+  const copy: { build: string; files: Record<string, [string, number]>; first: string[] };
+  export default copy;
+}
+
 interface Window {
   /** The browser's own Worker, kept before the search shim for file:// replaces it. */
   handToDiscWorker?: typeof Worker;
