@@ -23,6 +23,7 @@ WORKER = APP / "src" / "worker.js"
 CHART = APP / "src" / "chart.js"
 OWN_HEADS = APP / "src" / "own" / "index.js"
 SERVICE_WORKER = APP / "src" / "offline" / "sw.js"
+KIOSK = APP / "src" / "kiosk" / "index.js"
 OFFLINE_COPY = APP / "src" / "offline" / "page.js"
 QR_CODE = APP / "src" / "qr-code.js"
 TEACH = APP / "src" / "teach" / "index.js"
@@ -68,6 +69,7 @@ def write(target: Path, build: dict[str, Any]) -> None:
             ],
         )
         _script(TEACH, target / "teach.js", [f"--alias:hd:build={description}"])
+        _script(KIOSK, target / "kiosk.js", [f"--alias:hd:build={description}"])
         _script(OFFLINE_COPY, target / "offline-copy.js", [f"--alias:hd:build={description}"])
     # Charts and their library are a script of their own: a page without charts never asks for it.
     _script(CHART, target / "chart.js")

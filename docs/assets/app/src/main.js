@@ -6,18 +6,26 @@ import { engine } from "./engine.js";
 import { HeadBar, readHeads } from "./headbar.js";
 import { writeLink } from "./link.js";
 import { ownHeads } from "./own-list.js";
+import { kiosk, startFragment } from "./kiosk/settings.js";
 import { registerCopy } from "./offline/register.js";
 import { calculators, follow, readAddress, writeAddress } from "./page.js";
 import { Predict } from "./predict.js";
 import { preparePrinting, printAlone, readyForPaper } from "./print.js";
-import { asset, loadScript } from "./site.js";
+import { asset, loadScript, root } from "./site.js";
 import { PRINTED, store } from "./state.js";
 import { handed, lessonRuns, teaching } from "./teaching.js";
 import { copyLink, showCode } from "./tools.js";
 import { Figure, Value } from "./values.js";
 
+const asKiosk = kiosk();
+// The link that makes a kiosk leads on to its start.
+if (asKiosk && location.hash.startsWith("#kiosk&")) location.replace(root + asKiosk.start + startFragment(asKiosk));
+if (asKiosk) void loadScript(asset("kiosk.js", true)).catch(() => undefined); // without it the pages are pages
+
 readHeads(document.querySelector("hd-head"));
 store.load();
+// A kiosk's pages begin with its head, until somebody picks another.
+if (asKiosk && store.fresh && store.known(asKiosk.head)) store.choice = { ...store.choice, base: asKiosk.head };
 
 customElements.define("hd-value", Value);
 customElements.define("hd-figure", Figure);
@@ -65,4 +73,4 @@ if (calculators.size > 0) {
   later(() => void readyForPaper());
 }
 if (document.querySelector("[data-offline]")) void loadScript(asset("offline-copy.js", true)).catch(() => undefined); // the page says what it can without
-window.addEventListener("load", registerCopy);
+if (!asKiosk) window.addEventListener("load", registerCopy);

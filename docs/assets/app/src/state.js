@@ -52,6 +52,8 @@ class Store extends EventTarget {
   kept = null;
   /** @type {{id: string, name: string}[]} */
   heads = [];
+  /** Whether nothing was kept here from before. */
+  fresh = true;
   /** What Python or the print said of the chosen head; null until something did. @type {HeadSummary | null} */
   summary = null;
   /** Head figures Python refused, with its sentences. @type {Record<string, string>} */
@@ -99,6 +101,7 @@ class Store extends EventTarget {
       const text = localStorage.getItem(KEY);
       const stored = text === null ? null : /** @type {unknown} */ (JSON.parse(text));
       const choice = sound(stored, (base) => this.known(base));
+      this.fresh = choice === null;
       if (choice) this.choice = choice;
       this.kept = isObject(stored) ? sound(stored.kept, (base) => this.known(base)) : null;
     } catch {

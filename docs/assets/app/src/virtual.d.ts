@@ -41,6 +41,8 @@ interface Window {
   handToDiscOwnHeads?: (site: import("./own/index.js").Site) => void;
   /** Set by qr-code.js, which is loaded when a code may be needed. */
   handToDiscQrCode?: (text: string) => string;
+  /** Set by kiosk-settings.js in the folder of a kiosk (scripts/kiosk.py writes it). */
+  handToDiscKiosk?: unknown;
   /** Set by teach.js, which is loaded where questions are asked and lessons shown. */
   handToDiscTeach?: (site: import("./teach/index.js").Site) => import("./teach/index.js").Teach;
   /** Set by head-view.js, which is loaded with the first moving view. */
