@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 import zipfile
 from collections.abc import Callable
@@ -51,7 +52,7 @@ def make_kiosk(make_reader: MakeReader, folder: Path) -> MakeKiosk:
         reader.page.clock.install()
         if settings:
             reader.page.add_init_script(
-                f"Object.defineProperty(window, 'handToDiscKiosk', {{ value: {kiosk.json.dumps({**SETTINGS, **settings})}, writable: false }});"
+                f"Object.defineProperty(window, 'handToDiscKiosk', {{ value: {json.dumps({**SETTINGS, **settings})}, writable: false }});"
             )
             reader.watch.allow("handToDiscKiosk")
         reader.page.goto(own + path)
@@ -208,4 +209,4 @@ def test_the_folder_has_what_it_needs_and_no_more(folder: Path) -> None:
     assert not (folder / "assets/hd/runtime").exists()
     assert (folder / "assets/hd/payload.js").is_file()
     for page in folder.rglob("*.html"):
-        assert page.read_text(encoding="utf-8").count("kiosk-settings.js") == 1, page
+        assert page.read_text(encoding="utf-8").count('kiosk-settings.js"></script>') == 1, page
