@@ -142,8 +142,8 @@ def _gyro(setting: Setting) -> Question:
             Option(f"It tilts {tilt}, and the low side wanders round it", "low-side-wanders"),
             Option(f"It swings past {tilt} and back, with nothing to calm it", "nothing-damps-the-disc"),
         )),
-        f"Air damps the blades’ flapping, so each place of the stick has its tilt. What the gyroscope shares is the direction: about a "
-        f"quarter turn on, here {degrees_text(lag.value('lag'))}.",
+        f"Air damps the blades’ flapping, so each place of the stick has its tilt. The gyroscope tells the direction, a "
+        f"quarter turn on; here the lag is {degrees_text(lag.value('lag'))}.",
         gyro,
     )  # fmt: skip
 
