@@ -100,20 +100,24 @@ def _declarations(which: str, _: list[str]) -> str:
     return "".join(forms.declaration_html(c) for c in ALL.values())
 
 
-_TEACHING: dict[str, Callable[[], str]] = {
+_TEACHING: dict[str, Callable[[list[str]], str]] = {
     "practice": teaching.practice_html,
     "builder": teaching.builder_html,
     "sheet": teaching.sheet_html,
     "lesson": teaching.lesson_html,
     "bank": teaching.bank_html,
     "beliefs": teaching.beliefs_html,
+    "beliefs-first": teaching.beliefs_first_html,
 }
 
 
-def _teaching(which: str, _: list[str]) -> str:
+def _teaching(which: str, lines: list[str]) -> str:
     if which not in _TEACHING:
         raise FenceError(f"teach: one of {', '.join(_TEACHING)}")
-    return _TEACHING[which]()
+    try:
+        return _TEACHING[which](lines)
+    except KeyError as unknown:
+        raise FenceError(f"teach: {which} knows no {unknown}") from None
 
 
 _KINDS: dict[str, Callable[[str, list[str]], str]] = {

@@ -45,7 +45,7 @@ def _samples() -> str:
     return "".join(_sample(by_topic[topic["id"]], SEED) for topic in catalogue["topics"] if topic["id"] in by_topic)
 
 
-def practice_html() -> str:
+def practice_html(_: list[str]) -> str:
     """The practice page's place: questions printed, until the script takes over."""
     return (
         f'<div data-teach="practice" data-catalogue="{_attribute(_catalogue())}">'
@@ -54,7 +54,7 @@ def practice_html() -> str:
     )
 
 
-def builder_html() -> str:
+def builder_html(_: list[str]) -> str:
     """The sheet builder's place."""
     return (
         f'<div data-teach="builder" data-catalogue="{_attribute({**_catalogue(), "templates": []})}">'
@@ -63,7 +63,7 @@ def builder_html() -> str:
     )
 
 
-def sheet_html() -> str:
+def sheet_html(_: list[str]) -> str:
     """The learner's sheet, empty until a link fills it."""
     return (
         '<div data-teach="sheet" data-link="sheet"><p>The link that brought you here carries no sheet. '
@@ -72,7 +72,7 @@ def sheet_html() -> str:
     )
 
 
-def lesson_html() -> str:
+def lesson_html(_: list[str]) -> str:
     """The lesson's list, empty until somebody fills it or a link does."""
     return (
         f'<div data-teach="lesson" data-link="lesson" data-pages="{_attribute(PAGES)}">'
@@ -80,7 +80,7 @@ def lesson_html() -> str:
     )
 
 
-def bank_html() -> str:
+def bank_html(_: list[str]) -> str:
     """Every template: topic, level, kind, what it tests."""
     catalogue = _catalogue()
     titles = {topic["id"]: topic["title"] for topic in catalogue["topics"]}
@@ -97,7 +97,7 @@ def bank_html() -> str:
     )
 
 
-def beliefs_html() -> str:
+def beliefs_html(_: list[str]) -> str:
     """Every named wrong belief: what is said, what is so, how to show it, where."""
     items = []
     for belief in desk.beliefs():
@@ -110,3 +110,11 @@ def beliefs_html() -> str:
             f'<p><a href="{page}">Its page</a> · <a href="{target}">Calculator: {escape(calculator.title)}</a></p></section>'
         )
     return "".join(items)
+
+
+def beliefs_first_html(lines: list[str]) -> str:
+    """Those an instructor meets first, by id, with the way to each on the same page."""
+    said = {belief["id"]: belief["said"] for belief in desk.beliefs()}
+    chosen = [line.removeprefix("- ") for line in lines]
+    rows = "".join(f'<li><a href="#{escape(name)}">“{escape(said[name])}”</a></li>' for name in chosen)
+    return f"<ol>{rows}</ol>"
