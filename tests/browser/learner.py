@@ -79,7 +79,8 @@ def start(reader: Reader, topic: str = "") -> None:
     if topic:
         reader.page.get_by_label("Questions on").select_option(topic)
     reader.page.get_by_role("button", name="Ask me").press("Enter")
-    expect(reader.page.locator(".hd-ask .hd-ask-prompt")).to_be_visible()
+    # Python starts with it, and the whole bank of questions comes: more than other first answers wait for.
+    expect(reader.page.locator(".hd-ask .hd-ask-prompt")).to_be_visible(timeout=60_000)
 
 
 def another(reader: Reader) -> None:

@@ -83,12 +83,12 @@ def test_axe_finds_nothing_live_refused_and_with_a_code(browser: Browser, addres
 
 
 @pytest.mark.parametrize("path", PAGES)
-def test_nothing_scrolls_sideways_on_a_phone(make_reader: MakeReader, path: str) -> None:
-    reader = make_reader(viewport=PHONE, has_touch=True)
+def test_nothing_scrolls_sideways_on_a_phone(live: Reader, path: str) -> None:
+    live.page.set_viewport_size(PHONE)
     if path == "404.html":
-        reader.watch.allow("404")
-    reader.open(path)
-    assert reader.page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
+        live.watch.allow("404")
+    live.open(path)
+    assert live.page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
 
 
 @pytest.mark.parametrize("name", sorted(oracle.PAGE_OF))

@@ -50,9 +50,11 @@ def test_every_topic_page_asks_before_it_shows(page: str) -> None:
 
 
 @pytest.mark.parametrize(("page", "name"), SCALES)
-def test_the_model_shows_the_heads_own_figure(make_reader: MakeReader, page: str, name: str) -> None:
+def test_the_model_shows_the_heads_own_figure(live: Reader, page: str, name: str) -> None:
     """For another head, the other way round, in the other units, with no Python: guess with the slider, then see."""
-    reader = make_reader(viewport=PHONE, has_touch=True)
+    reader = live
+    reader.page.set_viewport_size(PHONE)
+    reader.page.goto("about:blank")
     reader.open(page, "#&head=dogwood5&mirrored=1&units=imperial")
     one = scale(reader, name)
     value = plain(oracle.values("dogwood5", True, "imperial")["values"][name])
