@@ -89,3 +89,14 @@ def another(reader: Reader) -> None:
     reader.page.locator(".hd-practice-next").get_by_role("button", name="Next question").press("Enter")
     expect(reader.page.locator(".hd-ask")).not_to_have_attribute("data-seed", old or "")
     expect(reader.page.locator(".hd-ask .hd-ask-prompt")).to_be_visible()
+
+
+def until_kind(reader: Reader, kind: str) -> tuple[Locator, str, str]:
+    """Pass questions over until one of this kind stands there: a topic's are each put once before one comes again."""
+    for _ in range(8):
+        section, template, seed = put_question(reader.page)
+        if kind_of(section) == kind:
+            return section, template, seed
+        reader.page.get_by_role("button", name="Another one").press("Enter")
+        expect(reader.page.locator(".hd-ask")).not_to_have_attribute("data-seed", seed)
+    raise AssertionError(f"no question of kind {kind} among eight")

@@ -12,7 +12,7 @@ from rotorhead.questions.bank import TEMPLATES
 
 from . import oracle
 from .conftest import PHONE, MakeReader
-from .learner import PRACTICE, another, check, door, give, kind_of, put_question, right_answer, start
+from .learner import PRACTICE, another, check, door, give, kind_of, put_question, right_answer, start, until_kind
 from .reader import Reader
 from .test_every_page import violations
 
@@ -48,12 +48,7 @@ def test_every_kind_is_put_judged_and_explained_as_the_package_does(phone: Reade
 
 def test_a_wrong_answer_is_answered_by_its_belief_and_the_way_leads_to_its_figures(reader: Reader) -> None:
     start(reader, "phase")
-    for _ in range(8):
-        section, template, seed = put_question(reader.page)
-        if kind_of(section) == "choice":
-            break
-        reader.page.get_by_role("button", name="Another one").press("Enter")
-        expect(reader.page.locator(".hd-ask")).not_to_have_attribute("data-seed", seed)
+    section, template, seed = until_kind(reader, "choice")
     right = right_answer(template, seed)
     wrong = next(str(i) for i in range(3) if str(i) != right)
     give(section, wrong)
@@ -159,12 +154,7 @@ def test_the_chosen_head_and_units_are_asked_about(reader: Reader) -> None:
 
 def test_no_answer_yet_is_told_and_nothing_is_lost(reader: Reader) -> None:
     start(reader, "phase")
-    for _ in range(6):
-        section, _, seed = put_question(reader.page)
-        if kind_of(section) == "number":
-            break
-        reader.page.get_by_role("button", name="Another one").press("Enter")
-        expect(reader.page.locator(".hd-ask")).not_to_have_attribute("data-seed", seed)
+    section, _, _ = until_kind(reader, "number")
     section.locator(".hd-ask-number input").fill("twelve")
     section.get_by_role("button", name="Check my answer").click()
     expect(section.locator(".hd-ask-said")).to_contain_text("“twelve” is not a number")
@@ -175,12 +165,7 @@ def test_no_answer_yet_is_told_and_nothing_is_lost(reader: Reader) -> None:
 def test_by_mouse_and_touch_on_the_rose(phone: Reader) -> None:
     """A tap places the arrow; the number beside it says where."""
     start(phone, "phase")
-    for _ in range(6):
-        section, _, seed = put_question(phone.page)
-        if kind_of(section) == "mark":
-            break
-        phone.page.get_by_role("button", name="Another one").press("Enter")
-        expect(phone.page.locator(".hd-ask")).not_to_have_attribute("data-seed", seed)
+    section, _, _ = until_kind(phone, "mark")
     rose = section.locator(".hd-dial-over")
     rose.scroll_into_view_if_needed()
     box = rose.bounding_box()

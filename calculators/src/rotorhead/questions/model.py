@@ -6,7 +6,7 @@ Angles, lengths, forces are SI and radians here as everywhere inside; `Setting.s
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, TypeVar
 
 from ..conventions import TURN, wrap
 from ..fields import Calculator, Case, Number
@@ -157,6 +157,19 @@ class Template:
     kind: Kind
     calculators: tuple[str, ...]
     make: Callable[[Setting], Question] = field(repr=False)
+
+
+Named = TypeVar("Named", Belief, Template)
+
+
+def by_id(things: Iterable[Named]) -> dict[str, Named]:
+    """Beliefs or templates by id; two of one id would hide each other, so that is refused at once."""
+    found: dict[str, Named] = {}
+    for one in things:
+        if one.id in found:
+            raise ValueError(f"two are called {one.id}")
+        found[one.id] = one
+    return found
 
 
 def around(value: float, tolerance: float, wrong: Iterable[Wrong]) -> tuple[Wrong, ...]:

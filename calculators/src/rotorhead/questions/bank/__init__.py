@@ -1,11 +1,10 @@
 """The bank: topics, beliefs and templates, one file of templates a topic or two."""
 
-from collections.abc import Iterable
 from typing import Final
 
 from ...faults import refuse
 from ..beliefs import BELIEFS as BELIEFS
-from ..model import Template
+from ..model import Template, by_id
 from . import disc, hydraulics, joints, lag, loads, measured, phase, pitch, plate, rods, shake, stops
 
 # Topic -> what it is called and the page that explains it, in the order they are best taught.
@@ -25,16 +24,7 @@ TOPICS: Final[dict[str, tuple[str, str]]] = {
 }
 
 
-def _by_id(templates: Iterable[Template]) -> dict[str, Template]:
-    found: dict[str, Template] = {}
-    for one in templates:
-        if one.id in found:
-            raise ValueError(f"two templates are called {one.id}")
-        found[one.id] = one
-    return found
-
-
-TEMPLATES: Final = _by_id(
+TEMPLATES: Final = by_id(
     (
         *rods.TEMPLATES,
         *plate.TEMPLATES,
