@@ -1,4 +1,4 @@
-"""What stands on the teaching pages before any script runs: topics, sample questions with answers, named wrong beliefs."""
+"""What stands on the teaching pages before any script runs: topics, sample questions with answers, wrong beliefs."""
 
 from __future__ import annotations
 
@@ -25,15 +25,18 @@ def _attribute(data: Any) -> str:
 
 def _sample(template: str, seed: str) -> str:
     """One question with its answer folded away, for readers without script."""
-    asked = defaults.ask({"op": "ask", "id": 0, "template": template, "seed": seed, "key": True, "head": {"base": defaults.HEAD}})
+    asked = defaults.ask(
+        {"op": "ask", "id": 0, "template": template, "seed": seed, "key": True, "head": {"base": defaults.HEAD}}
+    )
     shown = asked["options"] or asked["items"]
     rows = "".join(f"<li>{escape(text)}</li>" for text in shown)
     listed = f'<ol type="A">{rows}</ol>' if rows else ""
     drawing = f'<div class="hd-ask-drawing">{asked["drawing"]}</div>' if asked["drawing"] else ""
     unit = f" (in {escape(asked['unit'])})" if asked["unit"] else ""
     return (
-        f'<section class="hd-ask"><h2>{escape(asked["topic_title"])}</h2><p>{escape(asked["prompt"])}{unit}</p>{drawing}{listed}'
-        f"<details><summary>The answer</summary><p>{escape(asked['answer'])} {escape(asked['why'])}</p></details></section>"
+        f'<section class="hd-ask"><h2>{escape(asked["topic_title"])}</h2><p>{escape(asked["prompt"])}{unit}</p>'
+        f"{drawing}{listed}<details><summary>The answer</summary>"
+        f"<p>{escape(asked['answer'])} {escape(asked['why'])}</p></details></section>"
     )
 
 
@@ -58,8 +61,8 @@ def builder_html(_: list[str]) -> str:
     """The sheet builder's place."""
     return (
         f'<div data-teach="builder" data-catalogue="{_attribute({**_catalogue(), "templates": []})}">'
-        '<p class="hd-noscript">Putting a sheet together needs script. <a href="practise.html">Printed questions</a>, one for '
-        "each topic, stand on the practice page.</p></div>"
+        '<p class="hd-noscript">Putting a sheet together needs script. '
+        '<a href="practise.html">Printed questions</a>, one for each topic, stand on the practice page.</p></div>'
     )
 
 
@@ -67,8 +70,8 @@ def sheet_html(_: list[str]) -> str:
     """The learner's sheet, empty until a link fills it."""
     return (
         '<div data-teach="sheet" data-link="sheet"><p>The link that brought you here carries no sheet. '
-        'An instructor puts one together with <a href="sheet-builder.html">the sheet builder</a>; to practise alone, take '
-        '<a href="practise.html">single questions</a>.</p></div>'
+        'An instructor puts one together with <a href="sheet-builder.html">the sheet builder</a>; to practise alone, '
+        'take <a href="practise.html">single questions</a>.</p></div>'
     )
 
 
@@ -91,25 +94,44 @@ def bank_html(_: list[str]) -> str:
         for one in catalogue["templates"]
     )
     return (
-        '<div class="md-typeset__scrollwrap" tabindex="0" role="region" aria-label="All questions"><table><thead><tr><th scope="col">Topic</th>'
-        '<th scope="col">What it tests</th><th scope="col">Asked for</th><th scope="col">Level</th></tr></thead>'
+        '<div class="md-typeset__scrollwrap" tabindex="0" role="region" aria-label="All questions">'
+        '<table><thead><tr><th scope="col">Topic</th><th scope="col">What it tests</th>'
+        '<th scope="col">Asked for</th><th scope="col">Level</th></tr></thead>'
         f"<tbody>{rows}</tbody></table></div>"
     )
 
 
-def beliefs_html(_: list[str]) -> str:
-    """Every named wrong belief: what is said, what is so, how to show it, where."""
-    items = []
+def _beliefs_by_page() -> dict[str, list[dict[str, Any]]]:
+    """Beliefs under the page that answers them; pages as they first come up along the chain."""
+    groups: dict[str, list[dict[str, Any]]] = {}
     for belief in desk.beliefs():
-        page = "../" + belief["page"].removesuffix(".md") + ".html"
-        calculator = ALL[belief["calculator"]]
-        target = "../" + calculator.page.removesuffix(".md") + ".html"
-        items.append(
-            f'<section class="hd-belief" id="{escape(belief["id"])}"><h3>“{escape(belief["said"])}”</h3>'
-            f"<p><b>What is so.</b> {escape(belief['so'])}</p><p><b>How to show it.</b> {escape(belief['show'])}</p>"
-            f'<p><a href="{page}">Its page</a> · <a href="{target}">Calculator: {escape(calculator.title)}</a></p></section>'
-        )
-    return "".join(items)
+        groups.setdefault(belief["page"].removesuffix(".md") + ".html", []).append(belief)
+    return groups
+
+
+def beliefs_html(_: list[str]) -> str:
+    """Every named wrong belief, by the page that answers it: what is said, what is so, how to show it, where."""
+    titles = dict(PAGES)
+    ways, items = [], []
+    for path, beliefs in _beliefs_by_page().items():
+        # A flat list of well over a hundred can't be looked through: a heading for each page, and the way to it.
+        mark = "about-" + path.removesuffix(".html").replace("/", "-")
+        title = escape(titles[path])
+        ways.append(f'<li><a href="#{mark}">{title}</a> ({len(beliefs)})</li>')
+        items.append(f'<h3 id="{mark}">{title}</h3>')
+        items += [_belief_html(belief, path) for belief in beliefs]
+    return f"<ul>{''.join(ways)}</ul>{''.join(items)}"
+
+
+def _belief_html(belief: dict[str, Any], path: str) -> str:
+    calculator = ALL[belief["calculator"]]
+    target = "../" + calculator.page.removesuffix(".md") + ".html"
+    return (
+        f'<section class="hd-belief" id="{escape(belief["id"])}"><h4>“{escape(belief["said"])}”</h4>'
+        f"<p><b>What is so.</b> {escape(belief['so'])}</p><p><b>How to show it.</b> {escape(belief['show'])}</p>"
+        f'<p><a href="../{path}">Its page</a> · <a href="{target}">Calculator: {escape(calculator.title)}</a></p>'
+        "</section>"
+    )
 
 
 def beliefs_first_html(lines: list[str]) -> str:
