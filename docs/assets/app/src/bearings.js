@@ -1,5 +1,7 @@
 /** Bearings as a pilot says them and as people type them, for arrows placed on a rose. */
 
+import { typedNumber } from "./typed.js";
+
 /** @param {number} bearing degrees clockwise from the nose */
 export function bearingWords(bearing) {
   const turned = ((Math.round(bearing) % 360) + 360) % 360;
@@ -10,7 +12,6 @@ export function bearingWords(bearing) {
 
 /** @param {string} text */
 export function typedDegrees(text) {
-  const plain = text.replace(/[\u2212\u2013]/g, "-").replace(",", ".").replace(/[\s°]/g, "");
-  const value = plain === "" ? NaN : Number(plain);
-  return Math.abs(value) <= 360 ? value : null;
+  const value = typedNumber(text.replace("°", ""));
+  return value !== null && Math.abs(value) <= 360 ? value : null;
 }

@@ -6,8 +6,9 @@
 import { valueNow } from "./page.js";
 import { bearingWords, typedDegrees } from "./bearings.js";
 import { Dial } from "./dial.js";
-import { leadingNumber, Scale } from "./scale.js";
+import { Scale } from "./scale.js";
 import { store } from "./state.js";
+import { printedNumber } from "./typed.js";
 import { valueChanges } from "./values.js";
 
 /** A difference this small is the width of the arrow, not an error. */
@@ -77,7 +78,7 @@ export class Predict extends HTMLElement {
     const holder = document.createElement("template");
     holder.innerHTML = found?.text ?? "";
     const text = holder.content.textContent ?? "";
-    const answer = leadingNumber(text);
+    const answer = printedNumber(text);
     if (!found || answer === null) {
       this.#say("The answer for this head can't be worked out here just now.");
       return;

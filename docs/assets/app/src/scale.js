@@ -1,16 +1,11 @@
 /** A guess on a scale: a slider and a number that agree, and later two marks, the reader's and the model's. */
 
 import { make } from "./dom.js";
+import { typedNumber } from "./typed.js";
 
 /** @typedef {{min: number, max: number, step: number, unit: string}} Span */
 
 let count = 0;
-
-/** A number as people type it, or as the package prints it with its unit behind. @param {string} text */
-export function leadingNumber(text) {
-  const found = /^\s*([-+]?\d+(?:[.,]\d+)?)/.exec(text.replace(/[\u2212\u2013]/g, "-"));
-  return found ? Number((found[1] ?? "").replace(",", ".")) : null;
-}
 
 export class Scale {
   /** @type {number | null} */
@@ -37,7 +32,7 @@ export class Scale {
       changed("");
     });
     this.box.addEventListener("change", () => {
-      const typed = leadingNumber(this.box.value);
+      const typed = typedNumber(this.box.value);
       if (typed === null) {
         this.guess = null;
         this.box.setAttribute("aria-invalid", "true");

@@ -1,5 +1,6 @@
 /** A sheet as a link says it: topics, how many questions, the seed, drawings, whether every learner gets another seed. */
 
+import { typedCount } from "../typed.js";
 import { request, trouble } from "./ask.js";
 
 /** @typedef {import("./index.js").Site} Site */
@@ -24,9 +25,9 @@ export function paperOf(inputs) {
 
 /** The questions of a sheet. @param {Site} site @param {Paper} paper @param {string} seed @returns {Promise<Dealt[] | string>} or what is wrong */
 export async function deal(site, paper, seed) {
-  const text = paper.number.trim();
-  if (!/^[0-9]{1,3}$/.test(text)) return `Number of questions: “${text.slice(0, 20)}” is not a whole number; write one between 1 and 40.`;
-  const answer = await site.engine.ask(`paper ${seed}`, { op: "paper", topics: paper.topics, number: Number(text), seed });
+  const number = typedCount(paper.number);
+  if (number === null) return `Number of questions: “${paper.number.trim().slice(0, 20)}” is not a whole number; write one between 1 and 40.`;
+  const answer = await site.engine.ask(`paper ${seed}`, { op: "paper", topics: paper.topics, number, seed });
   return answer.state === "result" ? (answer.questions ?? []) : trouble(answer) || "Overtaken by another sheet.";
 }
 

@@ -1,6 +1,7 @@
 /** A learner's sheet: exactly the questions of the link, answered on the page; nothing is sent. */
 
 import { button, make } from "../dom.js";
+import { typedCount } from "../typed.js";
 import { Ask } from "./ask.js";
 import { deal, drawingsOf, paperOf, seedOf } from "./paper.js";
 
@@ -47,13 +48,13 @@ export class Sheet {
     const box = /** @type {HTMLInputElement} */ (make("input", { type: "text", inputmode: "numeric", class: "hd-text", id: "hd-sheet-number", autocomplete: "off" }));
     const form = make("form", { class: "hd-sheet-number" }, [make("label", { for: "hd-sheet-number" }, ["Your number, as the instructor gave it"]), box, button("Open my sheet", () => start())]);
     const start = () => {
-      const text = box.value.trim();
-      if (!/^[0-9]{1,3}$/.test(text) || Number(text) < 1) {
-        this.status.textContent = `Your number: “${text.slice(0, 20)}” is not one; write a whole number from 1.`;
+      const number = typedCount(box.value);
+      if (!number) {
+        this.status.textContent = `Your number: “${box.value.trim().slice(0, 20)}” is not one; write a whole number from 1.`;
         return;
       }
       form.remove();
-      void this.#fill(paper, seedOf(paper.seed, Number(text)), mine, ` of number ${Number(text)}`);
+      void this.#fill(paper, seedOf(paper.seed, number), mine, ` of number ${number}`);
     };
     form.addEventListener("submit", (event) => {
       event.preventDefault();
