@@ -2,7 +2,7 @@
 
 import { make, press } from "../dom.js";
 import { insidePath, root } from "../site.js";
-import { soundPlan } from "./pack.js";
+import { asData, soundPlan } from "./pack.js";
 
 /** @typedef {import("./index.js").Site} Site */
 /** @typedef {import("./pack.js").LessonPlan} LessonPlan */
@@ -26,7 +26,7 @@ function load() {
 /** @param {Run} run @returns {boolean} */
 function save({ plan, at, large }) {
   try {
-    sessionStorage.setItem(KEY, JSON.stringify({ plan: [plan.title, ...plan.steps.map(({ page, fragment, note }) => [page, fragment, note])], at, large }));
+    sessionStorage.setItem(KEY, JSON.stringify({ plan: asData(plan), at, large }));
     return !window.handToDiscStorageRefused;
   } catch {
     return false;

@@ -5,7 +5,7 @@ import { readyForPaper } from "../print.js";
 import { qrSvg } from "../qr.js";
 import { hasPublicUrl, pageAddress, root } from "../site.js";
 import { begin } from "./lesson-bar.js";
-import { LONGEST_NOTE, MOST_STEPS, pack, soundPlan, tooLong, unpack } from "./pack.js";
+import { asData, LONGEST_NOTE, MOST_STEPS, pack, soundPlan, tooLong, unpack } from "./pack.js";
 
 /** @typedef {import("./index.js").Site} Site */
 /** @typedef {import("./pack.js").LessonPlan} LessonPlan */
@@ -35,7 +35,7 @@ function load() {
 /** @param {LessonPlan} plan @returns {boolean} whether the device keeps it */
 function keep(plan) {
   try {
-    localStorage.setItem(KEY, JSON.stringify([plan.title, ...plan.steps.map(({ page, fragment, note }) => [page, fragment, note])]));
+    localStorage.setItem(KEY, JSON.stringify(asData(plan)));
     inMemory = null;
     return !window.handToDiscStorageRefused;
   } catch {
@@ -74,7 +74,7 @@ export class Lesson {
     this.list = make("ol", { class: "hd-lesson-steps" });
     this.paper = make("div", { class: "hd-lesson-paper" });
     this.undo = button("Bring back what was here", () => this.#bringBack());
-    const copy = button("Copy the link", () => void this.#pass((link) => site.copyLink(link, /** @type {HTMLButtonElement} */ (copy))));
+    const copy = button("Copy the link", () => void this.#pass((link) => site.copyLink(link, /** @type {HTMLButtonElement} */ (copy))), "clipboard");
     host.replaceChildren(
       make("p", { class: "hd-lesson-row" }, [make("label", { for: "hd-lesson-title" }, ["Name of the lesson"]), this.title]),
       this.list,
@@ -83,7 +83,7 @@ export class Lesson {
         button("Start the lesson", () => this.#start()),
         copy,
         button("QR code", () => void this.#pass((link) => site.showCode(link))),
-        button("Print the plan", () => void this.#print()),
+        button("Print the plan", () => void this.#print(), "printer"),
         button("Empty the list", () => this.#replace({ title: UNTITLED, steps: [] }, "The list is empty.")),
         this.undo,
       ]),

@@ -54,10 +54,12 @@ export function soundPlan(data) {
   return { title: data[0].slice(0, LONGEST_NOTE), steps };
 }
 
+/** A lesson as it is packed and kept; `soundPlan` reads it. @param {LessonPlan} plan */
+export const asData = ({ title, steps }) => [title, ...steps.map(({ page, fragment, note }) => [page, fragment, note])];
+
 /** @param {LessonPlan} plan @returns {Promise<string>} */
-export async function pack({ title, steps }) {
-  const text = JSON.stringify([title, ...steps.map(({ page, fragment, note }) => [page, fragment, note])]);
-  const bytes = await piped(text, new CompressionStream("deflate-raw"), LONGEST);
+export async function pack(plan) {
+  const bytes = await piped(JSON.stringify(asData(plan)), new CompressionStream("deflate-raw"), LONGEST);
   return btoa(String.fromCharCode(...bytes)).replace(/\+/g, "-").replace(/\//g, "_").replace(/=+$/, "");
 }
 
