@@ -198,6 +198,8 @@ class Reader:
 
     def shows_text_of(self, answer: Mapping[str, Any]) -> None:
         """Wait until every value and drawing in the running text is that of this answer of the door."""
+        # An address changes before the page behind it is there: which values it has is known only then.
+        self.page.wait_for_load_state("domcontentloaded")
         for see, all_of_them in ((self.values, answer["values"]), (self.figures, answer["figures"])):
             wanted = self.rewritten({name: all_of_them[name] for name in see()})
             eventually(see, wanted, self.page)
