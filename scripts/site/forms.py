@@ -170,7 +170,7 @@ def _sheets(parts: dict[str, str]) -> str:
     if "sheets" not in parts:
         return ""
     return (
-        '<div class="hd-wheel"><button class="hd-button hd-print-wheel" type="button">Print the wheel</button>'
+        '<div class="hd-wheel"><button class="hd-button hd-print-wheel" data-needs="printer" type="button">Print the wheel</button>'
         f'<details><summary>The two sheets</summary><div data-part="sheets">{parts["sheets"]}</div></details></div>'
     )
 

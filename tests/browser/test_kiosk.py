@@ -126,14 +126,26 @@ def test_a_start_that_nobody_touches_asks_nobody(make_kiosk: MakeKiosk) -> None:
 
 
 @pytest.mark.parametrize(
-    "path", [PHASE, "index.html", PRACTICE, "hands/control-loads.html", "see-it-move.html", "heads/cedar4.html"]
+    "path",
+    [
+        PHASE,
+        "index.html",
+        PRACTICE,
+        "hands/control-loads.html",
+        "see-it-move.html",
+        "heads/cedar4.html",
+        "own/describe.html",
+        "own/inclinometer.html",
+        "paper-wheel.html",
+        "teaching/sheet-builder.html",
+    ],
 )
 def test_nothing_is_smaller_than_a_gloved_finger_or_needs_a_printer(make_kiosk: MakeKiosk, path: str) -> None:
     reader = make_kiosk(PHASE)
     reader.page.goto(reader.address + path)
     expect(reader.page.locator(".hd-kiosk-band")).to_be_visible()
     assert reader.page.evaluate(SMALL) == []
-    for name in ("Print", "Copy link", "Write"):
+    for name in ("Print", "Copy", "Write", "Save as", "Add to a lesson"):
         expect(reader.page.get_by_role("button", name=re.compile(f"^{name}")).locator("visible=true")).to_have_count(0)
     expect(reader.page.locator(".md-search")).to_be_hidden()
     links = reader.page.evaluate("[...document.links].map((one) => one.href)")

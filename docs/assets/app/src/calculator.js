@@ -10,7 +10,8 @@ import { printedFor } from "./printed.js";
 import { OWN, PRINTED, shortened, store } from "./state.js";
 import { calculators, follow, headRefused, printName, writeAddress } from "./page.js";
 import { Stage } from "./stage.js";
-import { addTools, button } from "./tools.js";
+import { button } from "./dom.js";
+import { addTools } from "./tools.js";
 import { View } from "./view.js";
 
 /** @typedef {import("./types.js").PrintedCalculator} PrintedCalculator */

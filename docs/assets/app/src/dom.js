@@ -15,10 +15,14 @@ export function press(text, act, label = "") {
   return made;
 }
 
-/** A button that looks like those under a calculator. @param {string} text @param {() => void} act */
-export function button(text, act) {
+/**
+ * A button that looks like those under a calculator.
+ * @param {string} text @param {() => void} act @param {"" | "printer" | "clipboard" | "file" | "list"} [needs] what a kiosk may not have
+ */
+export function button(text, act, needs = "") {
   const made = press(text, act);
   made.className = "hd-button";
+  if (needs) made.dataset.needs = needs;
   return made;
 }
 

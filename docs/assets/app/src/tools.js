@@ -1,5 +1,6 @@
 /** The row of buttons under a calculator: copy the link, show it as a QR code, print one sheet, go back to the head's figures. */
 
+import { button } from "./dom.js";
 import { printSheet } from "./print.js";
 import { qrSvg, QR_LONGEST, readyForCodes } from "./qr.js";
 import { fromDisk, hasPublicUrl, insidePath, pageAddress, publicUrl } from "./site.js";
@@ -29,16 +30,6 @@ function show(title, content) {
   box.append(heading, ...content, button("Close", () => dialog?.close()));
   dialog.replaceChildren(box);
   if (!dialog.open) dialog.showModal();
-}
-
-/** @param {string} text @param {() => void} act */
-export function button(text, act) {
-  const made = document.createElement("button");
-  made.type = "button";
-  made.className = "hd-button";
-  made.textContent = text;
-  made.addEventListener("click", act);
-  return made;
 }
 
 /** @param {string} text */
@@ -125,10 +116,10 @@ async function addToLesson(calculator) {
 export function addTools(calculator) {
   const row = calculator.querySelector(".hd-tools");
   if (!row) return;
-  const copy = button("Copy link", () => void copyLink(calculator, copy));
+  const copy = button("Copy link", () => void copyLink(calculator, copy), "clipboard");
   const code = button("QR code", () => void showCode(calculator));
-  const sheet = button("Print this sheet", () => void printSheet(calculator));
-  const step = button("Add to a lesson", () => void addToLesson(calculator));
+  const sheet = button("Print this sheet", () => void printSheet(calculator), "printer");
+  const step = button("Add to a lesson", () => void addToLesson(calculator), "list");
   const back = button("Back to this head’s figures", () => calculator.reset());
   const show = () => (back.disabled = !calculator.hasInputs);
   calculator.addEventListener("hd-state", show);

@@ -43,7 +43,7 @@ export function buildPanel(calculator, stage, act) {
   const hands = make("div", { class: "hd-hands" }, [pad.pad, lever.box, stop]);
   calculator.querySelector("form.hd-controls")?.prepend(hands);
   const fill = button("Fill the screen", act.fill);
-  const tools = [fill, button("Save as PNG", () => act.save("png")), button("Save as SVG", () => act.save("svg"))];
+  const tools = [fill, button("Save as PNG", () => act.save("png"), "file"), button("Save as SVG", () => act.save("svg"), "file")];
   calculator.querySelector(".hd-tools")?.append(...tools);
   const leave = press("Leave the full screen", act.leave);
   leave.classList.add("hd-leave");

@@ -11,10 +11,6 @@ import { BEGUN, clearEntered, kiosk, startFragment } from "./settings.js";
 import { addSteppers } from "./steppers.js";
 
 const WARNING = 20;
-/** Buttons that lead to a clipboard, a file or a printer. */
-const USELESS = /^(copy|write it to a file|write a csv|read (it|one|a csv)|save|png|svg|add to a lesson|full screen)/i;
-const PAPER = /^print/i;
-
 /** Whether this tab has come to its start already; a folder is opened at its index.html. */
 function begun() {
   try {
@@ -34,13 +30,13 @@ else if (settings) {
   page.classList.add("hd-kiosk");
   page.classList.toggle("hd-kiosk-search", settings.search);
 
-  /** Buttons come and go with calculators. @param {ParentNode} place */
+  page.classList.toggle("hd-kiosk-print", settings.print);
+
+  /** Controls come and go with calculators. @param {ParentNode} place */
   const tidy = (place) => {
-    for (const one of place.querySelectorAll("button, label, a")) {
-      const text = one.textContent?.trim() ?? "";
-      if (USELESS.test(text) || (PAPER.test(text) && !settings.print)) one.setAttribute("hidden", "");
-      // No way off the site: an address elsewhere is words.
-      if (one instanceof HTMLAnchorElement && one.href && !one.href.startsWith(root)) one.replaceWith(make("span", { class: "hd-kiosk-source" }, [`${text} (${one.href})`]));
+    // No way off the site: an address elsewhere is words.
+    for (const one of place.querySelectorAll("a")) {
+      if (one.href && !one.href.startsWith(root)) one.replaceWith(make("span", { class: "hd-kiosk-source" }, [`${one.textContent ?? ""} (${one.href})`]));
     }
     addSteppers(place);
   };

@@ -49,7 +49,7 @@ class Bench {
       this.status,
       make("p", { class: "hd-own-more" }, [
         button("Start empty", () => this.#empty()),
-        make("label", { class: "hd-own-read", for: "hd-own-file" }, ["Read one from a file ", this.file]),
+        make("label", { class: "hd-own-read", for: "hd-own-file", "data-needs": "file" }, ["Read one from a file ", this.file]),
       ]),
       this.rows,
     );
@@ -177,7 +177,7 @@ class Bench {
         const used = store.choice.base === "own" && store.choice.own === head.own;
         const name = /** @type {HTMLInputElement} */ (make("input", { type: "text", value: head.name, maxlength: "80", "aria-label": `Name of ${head.name}` }));
         name.addEventListener("change", () => void this.#rename(head, name.value));
-        const link = button("Copy link", () => void copyLink({ fragment }, link));
+        const link = button("Copy link", () => void copyLink({ fragment }, link), "clipboard");
         return make("li", used ? { class: "hd-own-used" } : {}, [
           name,
           make("span", { class: "hd-own-buttons" }, [
@@ -185,7 +185,7 @@ class Bench {
             button("Copy", () => void this.#copy(head)),
             link,
             button("QR code", () => void showCode({ fragment })),
-            button("Write to a file", () => void this.#write(head)),
+            button("Write to a file", () => void this.#write(head), "file"),
             button("Delete", () => this.#delete(head)),
           ]),
         ]);

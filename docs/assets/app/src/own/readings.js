@@ -38,9 +38,9 @@ export class Readings {
       this.status,
       make("p", { class: "hd-own-more" }, [
         button("Fit these readings", () => this.#fit()),
-        button("Write a CSV file", () => this.#writeFile()),
-        make("label", { class: "hd-own-read", for: "hd-csv-file" }, ["Read a CSV file ", this.file]),
-        button("Print a blank sheet", () => this.#print()),
+        button("Write a CSV file", () => this.#writeFile(), "file"),
+        make("label", { class: "hd-own-read", for: "hd-csv-file", "data-needs": "file" }, ["Read a CSV file ", this.file]),
+        button("Print a blank sheet", () => this.#print(), "printer"),
         button("Clear", () => this.#clear()),
       ]),
     );

@@ -3,6 +3,7 @@
 import { button, make } from "../dom.js";
 import { readyForPaper } from "../print.js";
 import { pageAddress, root } from "../site.js";
+import { typedCount } from "../typed.js";
 import { catalogueOf, freshSeed } from "./catalogue.js";
 import { handout, key } from "./handout.js";
 import { deal, drawingsOf, inputsOf, NAME, seedOf, SHEET, withKey } from "./paper.js";
@@ -49,7 +50,7 @@ export class Builder {
     this.keys = make("div", { class: "hd-keys" });
     this.keyBox = make("details", { class: "hd-key-box" }, [make("summary", {}, ["Answer key"]), this.keys]);
     const row = (/** @type {string} */ id, /** @type {string} */ text, /** @type {(Node | string)[]} */ fields) => make("p", { class: "hd-builder-row" }, [make("label", { for: id }, [text]), ...fields]);
-    this.copy = button("Copy the learners’ link", () => void site.copyLink(this.#link, /** @type {HTMLButtonElement} */ (this.copy)));
+    this.copy = button("Copy the learners’ link", () => void site.copyLink(this.#link, /** @type {HTMLButtonElement} */ (this.copy)), "clipboard");
     this.open = make("a", { class: "hd-builder-open", href: root + SHEET }, ["Open the learners’ page"]);
     host.replaceChildren(
       this.topics,
@@ -63,8 +64,8 @@ export class Builder {
         button("Make the sheet", () => void this.#make()),
         this.copy,
         button("QR code", () => void site.showCode(this.#link)),
-        button("Print the hand-out", () => void this.#print(this.papers)),
-        button("Print the answer key", () => void this.#print(this.keyBox)),
+        button("Print the hand-out", () => void this.#print(this.papers), "printer"),
+        button("Print the answer key", () => void this.#print(this.keyBox), "printer"),
       ]),
       this.status,
       make("p", {}, [this.open]),
@@ -118,9 +119,8 @@ export class Builder {
   /** Numbers of the learners; null stands for a sheet that is the same for all. @returns {(number | null)[] | string} */
   get #everybody() {
     if (!this.forClass.checked) return [null];
-    const text = this.learners.value.trim();
-    const number = /^[0-9]{1,3}$/.test(text) ? Number(text) : 0;
-    if (number < 1 || number > MOST_LEARNERS) return `Learners: “${text.slice(0, 20)}” is outside what is allowed, between 1 and ${MOST_LEARNERS}.`;
+    const number = typedCount(this.learners.value) ?? 0;
+    if (number < 1 || number > MOST_LEARNERS) return `Learners: “${this.learners.value.trim().slice(0, 20)}” is outside what is allowed, between 1 and ${MOST_LEARNERS}.`;
     return Array.from({ length: number }, (_, i) => i + 1);
   }
 

@@ -45,8 +45,8 @@ export class Practice {
         make("summary", {}, ["My progress"]),
         make("p", {}, ["Kept on this device only. Nothing is sent anywhere."]),
         make("p", { class: "hd-practice-keep" }, [
-          button("Write it to a file", () => this.#write()),
-          make("label", { for: "hd-practice-file" }, ["Read it from a file ", this.file]),
+          button("Write it to a file", () => this.#write(), "file"),
+          make("label", { for: "hd-practice-file", "data-needs": "file" }, ["Read it from a file ", this.file]),
           button("Start again from nothing", () => this.#reset()),
           this.undo,
         ]),
