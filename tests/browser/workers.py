@@ -22,12 +22,12 @@ _SCRIPT = """
     constructor(address, options) {
       super(address, options);
       this.addEventListener("message", ({ data }) => {
-        if (data.type === "answer" && typeof data.id === "number") seen.open -= 1;
+        if (data?.type === "answer" && typeof data.id === "number") seen.open -= 1;
       });
     }
     postMessage(message, ...rest) {
       // The page's own requests are numbered, a test's are not.
-      if (message.type === "ask" && typeof message.id === "number") {
+      if (message?.type === "ask" && typeof message.id === "number") {
         seen.asked.push(message.text);
         seen.open += 1;
         seen.most = Math.max(seen.most, seen.open);
@@ -35,6 +35,18 @@ _SCRIPT = """
       super.postMessage(message, ...rest);
     }
     terminate() { seen.ended += 1; super.terminate(); }
+  }
+
+  // Works, and says what nobody understands besides, before and after each answer.
+  const RUBBISH = [null, 7, "ready", [], {}, { type: "ready" }, { type: "ready", build: 7 }, { type: "answer", id: 1 }, { type: "answer", id: {}, text: "{}" },
+    { type: "progress", stage: "fetch", done: NaN, total: 1 }, { type: "progress", stage: "<b>", done: 1, total: 2 }, { type: "broken" }, { type: "constructor" }];
+  class Babbling extends Watched {
+    postMessage(message, ...rest) {
+      const hear = () => RUBBISH.forEach((data) => this.onmessage?.({ data }));
+      later(hear, 0);
+      this.addEventListener("message", hear, { once: true });
+      super.postMessage(message, ...rest);
+    }
   }
 
   // Says what it is told to say, whenever it is spoken to.
@@ -55,6 +67,8 @@ _SCRIPT = """
       const { id } = message;
       if (this.kind === "broken") this.say({ type: "broken", text: "out of memory" });
       else if (this.kind === "no JSON") this.say({ type: "answer", id, text: "{" });
+      else if (this.kind === "no answer") this.say({ type: "answer", id, text: '["result"]' });
+      else if (this.kind === "unheard-of state") this.say({ type: "answer", id, text: JSON.stringify({ state: "fine", id }) });
       else if (this.kind === "failed") this.say({ type: "answer", id, text: JSON.stringify({ state: "failed", id, text: "Not computed." }) });
       // "never answers": nothing
     }
@@ -67,7 +81,7 @@ _SCRIPT = """
       const kind = seen.plan.shift() ?? "native";
       seen.made.push(kind);
       if (kind === "throws") throw new Error("no workers here");
-      const worker = kind === "native" ? new Watched(address, options) : new Wrong(kind);
+      const worker = kind === "babbling" ? new Babbling(address, options) : kind === "native" ? new Watched(address, options) : new Wrong(kind);
       seen.workers.push(worker);
       return worker;
     },
@@ -101,6 +115,11 @@ def worker_facts(page: Page) -> dict[str, Any]:
         "(({ made, asked, ended, open, most }) => ({ made, asked, ended, open, most }))(handToDiscTest)"
     )
     return found
+
+
+def tell_worker(page: Page, expression: str) -> None:
+    """Post any value to the page's running worker."""
+    page.evaluate(f"handToDiscTest.workers.at(-1).postMessage({expression})")
 
 
 def ask_worker(page: Page, requests: list[str]) -> list[dict[str, Any]]:

@@ -3,6 +3,7 @@
  * (the latest wins), stops what runs too long, and gives up after two failures in a row until the reader asks again.
  */
 
+import { answerOf, fromWorker } from "./messages.js";
 import { openWorker } from "./runtime.js";
 
 /** @typedef {import("./types.js").Answer} Answer */
@@ -14,7 +15,7 @@ const RUN_LIMIT = 8000;
 const START_LIMIT = 30000;
 const FAILURES_ALLOWED = 2;
 
-const NEVER_STARTED = "Live figures could not be started. Printed figures are shown; your entries are kept.";
+const NEVER_STARTED = "Live figures could not be started. Printed figures are shown; your entries are kept. If this site was renewed a moment ago, load the page again.";
 const STOPPED = "Live figures could not be started again. Printed figures are shown; your entries are kept.";
 
 class Engine extends EventTarget {
@@ -116,8 +117,10 @@ class Engine extends EventTarget {
     this.#tell(done < total ? `${verb} Python: ${mega(done)} of ${mega(total)} MB` : "Starting Python…");
   }
 
-  /** @param {any} message */
-  #hear(message) {
+  /** @param {unknown} data */
+  #hear(data) {
+    const message = fromWorker(data);
+    if (!message) return;
     if (message.type === "progress") {
       if (this.state !== "starting") return; // a straggler must not set a limit on a worker at rest
       if (message.stage === "fetch") this.#fetching("Fetching", message.done, message.total);
@@ -144,16 +147,13 @@ class Engine extends EventTarget {
     worker.postMessage({ type: "ask", id, text: JSON.stringify({ ...job.request, id }) });
   }
 
-  /** @param {{id: number, text: string}} message */
+  /** @param {{id: number | string, text: string}} message */
   #answered(message) {
     const job = this.#inFlight;
     if (!job || message.id !== job.id) return; // an answer to nothing that is still asked
     clearTimeout(this.#timer);
-    /** @type {Answer} */
-    let answer;
-    try {
-      answer = JSON.parse(message.text);
-    } catch {
+    const answer = answerOf(message.text);
+    if (!answer) {
       this.#fail();
       return;
     }

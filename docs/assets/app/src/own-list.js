@@ -1,5 +1,7 @@
 /** The heads a reader has described, kept on this device when the browser allows it; else as long as the page is open. */
 
+import { whenKeptElsewhere } from "./elsewhere.js";
+
 /** @typedef {{id: string, name: string, own: string}} OwnHead own: packed, as Python reads it */
 
 const KEY = "hand-to-disc-heads";
@@ -13,10 +15,7 @@ class OwnHeads extends EventTarget {
   constructor() {
     super();
     this.load();
-    // Another page of this site, open at the same time, may have changed the list.
-    window.addEventListener("storage", (event) => {
-      if (event.key === KEY) this.load();
-    });
+    whenKeptElsewhere(KEY, () => this.load());
   }
 
   load() {

@@ -42,6 +42,9 @@ function addresses(place) {
   return Object.fromEntries(zips.map((name) => [name, place(name)]));
 }
 
+/** A hash as `fetch` compares it. @param {string} hex */
+const integrityOf = (hex) => `sha256-${btoa(String.fromCharCode(...(hex.match(/../g) ?? []).map((two) => parseInt(two, 16))))}`;
+
 /**
  * @param {(done: number, total: number) => void} report
  * @param {string[]} wantedFirst calculators that are waited for
@@ -50,6 +53,7 @@ function addresses(place) {
 export async function openWorker(report, wantedFirst) {
   // The search shim for file:// replaces window.Worker; the native one was put aside before it.
   const NativeWorker = window.handToDiscWorker ?? window.Worker;
+  const sums = Object.fromEntries(Object.keys(addresses(String)).map((name) => [name, integrityOf(build.files[name]?.sha256 ?? "")]));
   const sizes = Object.fromEntries(Object.entries(build.files).map(([name, file]) => [name, file.bytes]));
   // What the calculator that was touched needs is fetched beside the runtime, not after it; the page's others come later.
   const all = [...document.querySelectorAll("hd-calculator")].map((element) => element.getAttribute("name") ?? "");
@@ -58,7 +62,7 @@ export async function openWorker(report, wantedFirst) {
   // A question may be taken from any calculator.
   const asks = document.querySelector('[data-teach]:not([data-teach="lesson"])') !== null;
   const soon = asks ? Object.keys(addresses(String)) : partsLater(all, names, figures.length > 0);
-  const common = { type: "start", lock: build.lock, build: build.build, sizes, first, soon };
+  const common = { type: "start", lock: build.lock, build: build.build, sums, sizes, first, soon };
   /** @type {BlobPart[]} */
   const source = [workerText];
   /** @type {object} */

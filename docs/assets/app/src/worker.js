@@ -5,13 +5,10 @@
  * compiling overlap.
  */
 
+import { fromPage } from "./messages.js";
 import { partsFor } from "./parts.js";
 
-/** `addresses`: the package and its parts; `first`: parts this page needs at once;
- * `soon`: those it may need after its first answer, when the network may be gone.
- * @typedef {{type: "start", indexURL: string, addresses: Record<string, string>, first: string[], soon: string[],
- *   files: Record<string, ArrayBuffer> | null, sizes: Record<string, number>, lock: object, build: string}} Start */
-/** @typedef {{type: "ask", id: number, text: string}} Ask */
+/** @typedef {import("./messages.js").Start} Start */
 
 const scope = /** @type {any} */ (self);
 /** @type {((request: string) => string) | null} */
@@ -50,7 +47,10 @@ function fileSource(start) {
     for (const entry of list.getEntries()) if (entry.name.endsWith(".wasm")) count(sizes["pyodide.asm.wasm"] ?? 0);
   }).observe({ type: "resource" });
   return async (name, address) => {
-    const response = await browserFetch(address);
+    // The package must be the one this page was built with, whatever the server has by now. Pyodide's own files change only with its
+    // version, and would have to be there as a whole before the first byte of them could be used.
+    const integrity = start.sums[name];
+    const response = await browserFetch(address, integrity ? { integrity } : {});
     if (!response.ok || !response.body) throw new Error(`${name} could not be fetched (${response.status})`);
     if (name.endsWith(".wasm") || !counted.includes(name)) return response;
     const through = new TransformStream({
@@ -100,7 +100,17 @@ async function begin(start) {
     early.delete(name);
     return known ?? browserFetch(address, options);
   };
+  // A runtime that can't be compiled is only warned of by Pyodide, which then waits for ever.
+  const compile = WebAssembly.instantiateStreaming;
+  const uncompiled = new Promise((_resolve, reject) => {
+    WebAssembly.instantiateStreaming = (source, imports) => {
+      const made = compile(source, imports);
+      made.catch(reject);
+      return made;
+    };
+  });
   if (typeof scope.loadPyodide === "undefined") scope.importScripts(`${indexURL}pyodide.js`);
+  uncompiled.catch(() => undefined);
   const loading = scope.loadPyodide({
     indexURL,
     stdLibURL: `${indexURL}python_stdlib.zip`,
@@ -109,7 +119,7 @@ async function begin(start) {
     env: { PYTHONPATH: "/lib/rotorhead.zip", PYTHONDONTWRITEBYTECODE: "1", HOME: "/home/pyodide" },
     fsInit: async (/** @type {any} */ files) => files.writeFile("/lib/rotorhead.zip", await packageBytes),
   });
-  const python = await Promise.race([loading, lost]);
+  const python = await Promise.race([loading, lost, uncompiled]);
   scope.postMessage({ type: "progress", stage: "start", done: 0, total: 0 });
   const door = python.pyimport("rotorhead.door");
   answer = door.answer;
@@ -134,7 +144,7 @@ async function placed(text) {
     for (const name of partsFor(JSON.parse(text))) await fetchPart?.(name);
     return "";
   } catch {
-    const sentence = "A part of the calculators could not be fetched: the network seems to be gone. Try again when it is back.";
+    const sentence = "A part of the calculators could not be fetched: the network seems to be gone, or this site was renewed. Try again, or load the page again.";
     return JSON.stringify({ state: "failed", id: JSON.parse(text).id, text: sentence });
   }
 }
@@ -145,8 +155,9 @@ scope.addEventListener("unhandledrejection", (/** @type {PromiseRejectionEvent} 
   scope.postMessage({ type: "broken", text: String(event.reason) });
 });
 
-scope.onmessage = async (/** @type {MessageEvent<Start | Ask>} */ event) => {
-  const message = event.data;
+scope.onmessage = async (/** @type {MessageEvent<unknown>} */ event) => {
+  const message = fromPage(event.data);
+  if (!message) return;
   if (message.type === "start") {
     try {
       await begin(message);

@@ -91,7 +91,7 @@ class Bench {
     else ownHeads.add(answer.name, answer.own);
     store.choose({ base: "own", own: answer.own, mirrored: false, changes: {} });
     this.name.value = "";
-    this.#say(`${answer.name} is ${same ? "kept in place of the one of that name" : "kept"}, and chosen on every page.`);
+    this.#say(ownHeads.kept ? `${answer.name} is ${same ? "kept in place of the one of that name" : "kept"}, and chosen on every page.` : `${answer.name} is chosen. ${NOT_KEPT}`);
   }
 
   /** Every figure is to be entered: nothing of an invented head is left to be taken for the reader's own. */
@@ -117,7 +117,7 @@ class Bench {
     if (!answer) return;
     this.site.ownHeads.add(answer.name, answer.own);
     this.site.store.choose({ base: "own", own: answer.own, mirrored: false, changes: {} });
-    this.#say(`${answer.name} has been read, kept, and chosen on every page.`);
+    this.#say(ownHeads.kept ? `${answer.name} has been read, kept, and chosen on every page.` : `${answer.name} has been read and is chosen. ${NOT_KEPT}`);
   }
 
   /** @param {OwnHead} head */

@@ -4,6 +4,7 @@
  */
 
 import { button, download, make } from "../dom.js";
+import { whenKeptElsewhere } from "../elsewhere.js";
 
 const KEY = "hand-to-disc-readings";
 
@@ -46,9 +47,13 @@ export class Readings {
     );
     this.sheet = make("div", { class: "hd-blank-sheet" });
     host.append(this.sheet);
-    this.#load();
-    if (this.#rows.length === 0) this.#lay();
-    else this.#draw();
+    const show = () => {
+      this.#load();
+      if (this.#rows.length === 0) this.#lay();
+      else this.#draw();
+    };
+    whenKeptElsewhere(KEY, show);
+    show();
   }
 
   /** The places that are chosen. */

@@ -1,6 +1,7 @@
 /** A lesson being put together: an ordered list of states of the site's pages, each with a line of the instructor's. */
 
 import { button, make } from "../dom.js";
+import { whenKeptElsewhere } from "../elsewhere.js";
 import { readyForPaper } from "../print.js";
 import { qrSvg } from "../qr.js";
 import { hasPublicUrl, pageAddress, root } from "../site.js";
@@ -91,6 +92,10 @@ export class Lesson {
       this.paper,
     );
     host.addEventListener("hd-linked", () => void this.#takeLink());
+    whenKeptElsewhere(KEY, () => {
+      this.plan = load();
+      this.#show();
+    });
     this.#show();
     if (host.dataset.linked) void this.#takeLink();
   }

@@ -1,9 +1,10 @@
 /** Practice: one question after another, by topic or what was missed; feedback with the working. */
 
 import { button, download, make } from "../dom.js";
+import { whenKeptElsewhere } from "../elsewhere.js";
 import { Ask } from "./ask.js";
 import { catalogueOf, freshSeed } from "./catalogue.js";
-import { after, load, missed, next, nothing, save, sound } from "./progress.js";
+import { after, KEY, load, missed, next, nothing, save, sound } from "./progress.js";
 
 /** @typedef {import("./index.js").Site} Site */
 
@@ -52,6 +53,10 @@ export class Practice {
         ]),
       ]),
     );
+    whenKeptElsewhere(KEY, () => {
+      this.progress = load(new Set(this.templates.keys()));
+      this.#show();
+    });
     this.#show();
   }
 

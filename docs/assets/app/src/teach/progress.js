@@ -6,7 +6,7 @@
 /** @typedef {{right: number, wrong: number, due: number | null, gap: number}} Entry due: after how many answers it comes back; null: it doesn't */
 /** @typedef {{answered: number, records: Record<string, Entry>}} Progress */
 
-const KEY = "hand-to-disc-practice";
+export const KEY = "hand-to-disc-practice";
 const FIRST_GAP = 3;
 const LAST_GAP = 27;
 
