@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import sys
 import threading
@@ -12,7 +13,7 @@ from typing import Any
 import pytest
 from house.browser import find_browser
 from house.server import open_server
-from playwright.sync_api import Browser, BrowserContext, expect, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Playwright, expect, sync_playwright
 
 from . import moving
 from .reader import PATIENCE, Reader
@@ -47,8 +48,8 @@ def address(site: Path) -> Iterator[str]:
     thread.join()
 
 
-@pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
+@contextlib.contextmanager
+def started(playwright: Playwright, **options: Any) -> Iterator[Browser]:
     """Chromium: the one `scripts/test.py` names, else the one it would find."""
     path = find_browser()
     if path is None:
@@ -65,14 +66,26 @@ def browser() -> Iterator[Browser]:
     ]
     if sys.platform.startswith("linux") and os.geteuid() == 0:
         flags.append("--no-sandbox")
+    one = playwright.chromium.launch(executable_path=path, args=flags, **options)
+    yield one
+    one.close()
+
+
+@pytest.fixture(scope="session")
+def playwright() -> Iterator[Playwright]:
     expect.set_options(timeout=PATIENCE * 1000)
-    with sync_playwright() as playwright:
-        started = playwright.chromium.launch(executable_path=path, args=flags)
-        yield started
-        started.close()
+    with sync_playwright() as one:
+        yield one
 
 
-def _context(browser: Browser, **options: Any) -> BrowserContext:
+@pytest.fixture(scope="session")
+def browser(playwright: Playwright) -> Iterator[Browser]:
+    """One for all tests of a process."""
+    with started(playwright) as one:
+        yield one
+
+
+def reader_context(browser: Browser, **options: Any) -> BrowserContext:
     # Local time, language and motion must not depend on the machine.
     chosen: dict[str, Any] = {
         "viewport": WIDE,
@@ -92,7 +105,7 @@ def make_reader(browser: Browser, address: str) -> Iterator[MakeReader]:
     made: list[Reader] = []
 
     def make(own: str = "", **options: Any) -> Reader:
-        context = _context(browser, **options)
+        context = reader_context(browser, **options)
         watch = Watch(context, own or address)
         one = Reader(context.new_page(), watch, own or address)
         made.append(one)
@@ -120,7 +133,7 @@ def phone(make_reader: MakeReader) -> Reader:
 @pytest.fixture(scope="module")
 def kept_reader(browser: Browser, address: str) -> Iterator[Reader]:
     """A reader who stays on one page for a whole module, so that Python is started once. Use through `live`."""
-    context = _context(browser)
+    context = reader_context(browser)
     yield Reader(context.new_page(), Watch(context, address), address)
     context.close()
 

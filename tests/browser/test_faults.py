@@ -73,7 +73,10 @@ def test_after_one_runaway_a_new_worker_answers(reader: Reader) -> None:
     assert worker_facts(reader.page)["made"] == ["never answers", "native"]
 
 
-@pytest.mark.parametrize("kind", ["broken", "no JSON", "no answer", "unheard-of state", "failed", "broken at start", "error at start", "throws"])
+@pytest.mark.parametrize(
+    "kind",
+    ["broken", "no JSON", "no answer", "unheard-of state", "failed", "broken at start", "error at start", "throws"],
+)
 def test_two_faults_in_a_row_bring_the_printed_figures_back(reader: Reader, kind: str) -> None:
     printed = _begin(reader, kind, kind)
     reader.enter("phase", "turn_rods", "12")

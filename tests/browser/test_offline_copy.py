@@ -305,3 +305,23 @@ def test_two_tabs_switch_together(context: BrowserContext, place: Place) -> None
     two.get_by_role("button", name="Switch to it").click()
     expect(two.get_by_role("heading", level=1)).to_contain_text("newer", timeout=30_000)
     expect(one.get_by_role("heading", level=1)).to_contain_text("newer", timeout=30_000)
+
+
+def test_a_device_with_no_more_room_says_so_and_keeps_what_it_has(context: BrowserContext, place: Place) -> None:
+    page = open_page(context, place, PAGE)
+    controlled(page)
+    expect(page.locator(".hd-copy-said")).to_contain_text("Part of the copy")
+    used = page.evaluate("navigator.storage.estimate().then((one) => one.usage)")
+    origin = address(place).rstrip("/")
+    context.new_cdp_session(page).send(
+        "Storage.overrideQuotaForOrigin", {"origin": origin, "quotaSize": used + 1_500_000}
+    )
+    page.get_by_role("button", name="Keep everything").click()
+    expect(page.locator(".hd-copy-said")).to_contain_text("no more room", timeout=60_000)
+    state(page, "part")
+    # Pages that are not kept are shown all the same while there is a network, and those that are kept without one.
+    page.goto(address(place) + "hands/shake.html")
+    expect(page.get_by_role("heading", level=1)).to_contain_text("number of blades")
+    place.down()
+    page.goto(address(place))
+    expect(page.get_by_role("heading", level=1)).to_contain_text("How early")

@@ -6,12 +6,13 @@ import re
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Route, expect
+from playwright.sync_api import Playwright, Route, expect
 
 from . import oracle
-from .conftest import MakeReader
+from .conftest import MakeReader, reader_context, started
 from .learner import LESSON, PRACTICE, check, give, put_question, right_answer, start
 from .reader import Reader, eventually
+from .watch import Watch
 from .workers import ask_worker, tell_worker, watch_workers, worker_facts
 
 PHASE = oracle.PAGE_OF["phase"]
@@ -224,3 +225,24 @@ def test_readings_of_another_tab_are_taken_over(make_reader: MakeReader) -> None
     expect(one.page.get_by_label("Reading at 45°")).to_have_value("6")
     one.page.reload()
     expect(one.page.get_by_label("Reading at 0°")).to_have_value("5,2")
+
+
+def test_back_from_another_page_that_the_browser_kept_alive(playwright: Playwright, address: str) -> None:
+    """The back/forward cache gives a page back as it was: with the head that was chosen meanwhile, and a worker that answers."""
+    with started(playwright, ignore_default_args=["--disable-back-forward-cache"]) as browser:
+        alive = reader_context(browser)
+        reader = Reader(alive.new_page(), Watch(alive, address), address)
+        reader.page.add_init_script("addEventListener('pageshow', (one) => { window.cameBack = one.persisted; });")
+        reader.open(PHASE)
+        reader.enter("phase", "turn_rods", "12")
+        reader.state("phase", "live")
+        reader.page.evaluate("window.mark = 'the same page'")
+        reader.page.locator('.md-sidebar--primary a[href$="parts/rods.html"]').first.click()
+        expect(reader.page).to_have_url(re.compile("rods"))
+        reader.pick_head("elder6")
+        reader.shows_text_of(oracle.values("elder6"))
+        reader.page.go_back(wait_until="commit")
+        assert reader.page.evaluate("[window.cameBack, window.mark]") == [True, "the same page"]
+        reader.enter("phase", "turn_rods", "13")
+        reader.state("phase", "live")
+        reader.watch.judge()

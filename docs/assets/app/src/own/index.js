@@ -117,7 +117,7 @@ class Bench {
     if (!answer) return;
     this.site.ownHeads.add(answer.name, answer.own);
     this.site.store.choose({ base: "own", own: answer.own, mirrored: false, changes: {} });
-    this.#say(ownHeads.kept ? `${answer.name} has been read, kept, and chosen on every page.` : `${answer.name} has been read and is chosen. ${NOT_KEPT}`);
+    this.#say(this.site.ownHeads.kept ? `${answer.name} has been read, kept, and chosen on every page.` : `${answer.name} has been read and is chosen. ${NOT_KEPT}`);
   }
 
   /** @param {OwnHead} head */
