@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 import rotorhead
+from parts import imports as module_graph
 
 ROOT = Path(rotorhead.__file__).parent
 FILES = sorted(ROOT.rglob("*.py"))
@@ -67,6 +68,15 @@ def test_no_import_runs_upward(path: Path) -> None:
     for kind, name in imports(path):
         if kind == "package" and here != "__init__":
             assert heights[name] <= heights[here], f"{here} imports {name} from a higher layer"
+
+
+def test_no_modules_import_each_other() -> None:
+    """Folders that share a layer (blade and flight) may use each other, their modules never in a circle."""
+    graph = module_graph(ROOT)
+    waiting = {name: set(needs) - {name} for name, needs in graph.items()}
+    while free := {name for name, needs in waiting.items() if not needs}:
+        waiting = {name: needs - free for name, needs in waiting.items() if name not in free}
+    assert not waiting, f"a circle among {sorted(waiting)}"
 
 
 @pytest.mark.parametrize("path", FILES, ids=IDS)

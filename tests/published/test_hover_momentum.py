@@ -2,9 +2,8 @@
 
 Sources: Rankine–Froude momentum theory (any text); J.G. Leishman, Principles of Helicopter
 Aerodynamics, ch. 3, and Gessow and Myers, ch. 4, for the closed form (from memory); figures
-re-derived. The package has no power and no uniform-inflow collective (Leishman's
-θ75 = 6C_T/(σa) + 1.5√(C_T/2)), so ideal power and that formula are not checked here; its own
-collective is the blade-element momentum one.
+re-derived. Power, the uniform-inflow collective and the closed form as the package has it are checked in
+test_hover_power.py; the collective of a head is the blade-element momentum one.
 """
 
 import math

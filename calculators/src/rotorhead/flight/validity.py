@@ -22,6 +22,8 @@ TIP_MACH_MOST: Final = 0.85
 # Steady section stall; moving blades hold on a little longer.
 STALL_ANGLE: Final = math.radians(12.0)
 STALL_SHARE: Final = 0.05
+# Mean lift coefficient 6 C_T/σ of 0.84 in the hover; blades carry little more for long.
+BLADE_LOADING_MOST: Final = 0.14
 # sin β = β and cos β = 1 within 1.2 % and 3.4 %.
 FLAP_MOST: Final = math.radians(15.0)
 
@@ -86,6 +88,17 @@ def stall_mark(share: float) -> tuple[Mark, ...]:
         "longer grow there, which is not in the model."
     )
     return (Mark("stall", share, STALL_SHARE, text),)
+
+
+def loading_mark(blade_loading: float) -> tuple[Mark, ...]:
+    """A mark when C_T/σ is above `BLADE_LOADING_MOST`."""
+    if blade_loading <= BLADE_LOADING_MOST:
+        return ()
+    text = (
+        f"The blade loading C_T/σ of {blade_loading:.3f} is above {BLADE_LOADING_MOST:.2f}: stall, which is not in the model, would "
+        "decide."
+    )
+    return (Mark("blade_loading", blade_loading, BLADE_LOADING_MOST, text),)
 
 
 def flap_mark(angles: Iterable[float]) -> tuple[Mark, ...]:
