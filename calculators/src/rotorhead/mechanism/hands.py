@@ -99,6 +99,33 @@ class Rig:
         return tuple(abs(c) + 2.0 * math.hypot(f, s) for c, f, s in self.matrix())
 
 
+def cyclic_of_stick(rotor: Rotor) -> tuple[tuple[float, float], tuple[float, float]]:
+    """First-order commanded cyclic pitch (cosine, sine; rad) for full stick forward, and for full stick right.
+
+    θ(ψ) = −slope·(r/a)·cos(ψ + Δ − low): link's foot on the ring at r, lead Δ, horn arm a.
+    """
+    rig, gain = rig_of(rotor), rotor.ring_radius / rotor.arm
+
+    def column(tilt: float, low: float) -> tuple[float, float]:
+        size, phase = -math.tan(tilt) * gain, low - rotor.lead
+        return size * math.cos(phase), size * math.sin(phase)
+
+    return column(rig.fore_aft, rig.forward_azimuth), column(rig.left_right, rig.left_azimuth + HALF_TURN)
+
+
+def stick_for(rotor: Rotor, cosine: float, sine: float) -> tuple[float, float]:
+    """Stick (forward, right; 1 = full) whose first-order cyclic pitch is this (rad): the matrix above turned round."""
+    (fc, fs), (rc, rs) = cyclic_of_stick(rotor)
+    size = fc * rs - rc * fs
+    return (cosine * rs - rc * sine) / size, (fc * sine - cosine * fs) / size
+
+
+def lever_for(rotor: Rotor, pitch: float) -> float:
+    """Lever (0 down, 1 up) that asks for a collective pitch (rad); outside 0 to 1 it is beyond its travel."""
+    rig = rig_of(rotor)
+    return (height_for_pitch(rotor, pitch) - rig.lever_low) / (rig.lever_high - rig.lever_low)
+
+
 @lru_cache(maxsize=64)
 def rig_of(rotor: Rotor) -> Rig:
     """The rig of a head, computed once."""

@@ -7,7 +7,7 @@ from ..blade.settled import coning_at
 from ..conventions import HALF_TURN, bearing_of, bearing_words, sense
 from ..drawing.disc import disc_tilt
 from ..fields import Answer, Calculator, Case, Drawing, Example, Result, Step, Values
-from ..mechanism.hands import rig_of
+from ..mechanism.hands import cyclic_of_stick
 from ..mechanism.links import harmonics, pitch_round
 from ..rotor import Rotor
 from .common import HAND_FIGURES, HANDS, LINK_FIGURES, hands_pose, hands_words
@@ -21,18 +21,8 @@ def _tilt(f: Flapping, rotor: Rotor, cosine: float, sine: float) -> tuple[float,
 
 def disc_matrix(rotor: Rotor) -> tuple[tuple[float, float], tuple[float, float]]:
     """First-order disc tilt (rad) for full stick: rows forward, right; columns stick forward, stick right."""
-    rig, f = rig_of(rotor), flapping_of(rotor)
-    gain = rotor.ring_radius / rotor.arm
-    columns = []
-    for slope, low in (
-        (math.tan(rig.fore_aft), rig.forward_azimuth),
-        (math.tan(rig.left_right), rig.left_azimuth + HALF_TURN),
-    ):
-        # θ(ψ) = −slope·(r/a)·cos(ψ + Δ − low)
-        columns.append(
-            _tilt(f, rotor, -slope * gain * math.cos(low - rotor.lead), -slope * gain * math.sin(low - rotor.lead))
-        )
-    (ff, rf), (fr, rr) = columns
+    f = flapping_of(rotor)
+    (ff, rf), (fr, rr) = (_tilt(f, rotor, cosine, sine) for cosine, sine in cyclic_of_stick(rotor))
     return (ff, fr), (rf, rr)
 
 
