@@ -6,7 +6,7 @@ Sources: FAA-H-8083-21B (text read); W. Johnson, Helicopter Theory, ch. 5 (from 
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from rotorhead.blade.flap import blade_pull, hover_coning
 from rotorhead.faults import Refused
@@ -98,6 +98,7 @@ def test_the_other_rotation_cones_alike(head_id: str) -> None:
     assert (one.coning, one.pull, one.pitch) == (other.coning, other.pull, other.pitch)
 
 
+@settings(max_examples=30, deadline=None)
 @given(st.floats(0.75, 1.2), st.floats(0.01, 0.2))
 def test_slower_never_cones_less(share: float, less: float) -> None:
     """Property, on a hinged head."""

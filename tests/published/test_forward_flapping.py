@@ -44,6 +44,7 @@ def test_flapping_without_cyclic() -> None:
     assert degrees(found) == pytest.approx((6.79211, -3.88602, -1.77572), abs=5e-6)
 
 
+@settings(deadline=None)
 @given(st.floats(0.01, 0.4), st.floats(-0.02, 0.06), st.floats(2.0, 14.0))
 def test_the_classical_set(mu: float, inflow: float, pitch: float) -> None:
     """a1 = 2μ(4θ0/3 − λ)/(1 − μ²/2), b1 = (4/3)μ a0/(1 + μ²/2), a0 = (γ/8)(θ0(1 + μ²) − 4λ/3) (from memory); a1 = −β1c, b1 = −β1s."""
@@ -100,6 +101,7 @@ def test_cyclic_for_an_inflow_gradient() -> None:
     assert pitch.cosine - plain.cosine - by_coning == pytest.approx(1.1 * bent / (1.0 + mu * mu / 2.0), rel=1e-9)
 
 
+@settings(deadline=None)
 @given(st.floats(0.001, 0.3), st.floats(0.1, 2.0))
 def test_more_downwash_at_the_tail_rolls_to_the_advancing_side(mu: float, kx: float) -> None:
     """A7: FAA-H-8083-21B, p. 2-23 (read), anticlockwise: "slightly to the right"; left cyclic counters (θ1c > 0)."""
@@ -184,7 +186,7 @@ def test_everything_on_against_time_integration(reversal: bool) -> None:
     assert found[:7] == pytest.approx(there, abs=1e-4)
 
 
-@settings(max_examples=40)
+@settings(max_examples=40, deadline=None)
 @given(st.floats(0.0, 0.4), st.floats(0.0, 0.15), st.floats(-0.3, 0.6), st.floats(-0.25, 0.1), st.floats(3.0, 12.0))
 def test_summed_and_written_out_agree(mu: float, e: float, delta3: float, twist: float, gamma: float) -> None:
     """Without reversed flow the two ways to the coefficients are one, for flap, thrust and pitch alike."""
@@ -223,7 +225,7 @@ def test_seventy_two_azimuths_are_enough(mu: float) -> None:
     assert strip_balance(RICH, air).flap(RICH_PITCH).parts == pytest.approx(fine, abs=1e-5)
 
 
-@settings(max_examples=30)
+@settings(max_examples=30, deadline=None)
 @given(st.floats(0.0, 0.2), st.floats(3.0, 12.0))
 def test_still_air_gives_the_hover(e: float, gamma: float) -> None:
     """μ -> 0: the coefficients are M_θ, M_β̇ and M_λ of the hovering blade."""

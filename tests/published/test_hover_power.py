@@ -8,8 +8,9 @@ import math
 from dataclasses import replace
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
+from rotorhead.blade.flap import hover_command, hover_coning
 from rotorhead.faults import Refused
 from rotorhead.flight.atmosphere import density, density_altitude
 from rotorhead.flight.hover import hover_pitch, thrust_coefficient
@@ -94,6 +95,7 @@ def test_similarity() -> None:
         assert untwisted(theta, solidity, 5.73).ct / solidity**2 == pytest.approx(0.95404526, rel=1e-8)
 
 
+@settings(deadline=None)
 @given(st.floats(0.02, 0.3), st.floats(0.03, 0.15), st.floats(0.5, 2.0))
 def test_similarity_of_power(theta: float, solidity: float, scale: float) -> None:
     """C8: likewise induced C_P/σ³ depends on θ/σ alone (abstract of TN 626)."""
@@ -121,6 +123,8 @@ def test_performance_of_every_head(head_id: str) -> None:
     found = hover_performance(rotor, rotor.weight)
     assert hover_thrust(rotor, found.pitch, found.density) == pytest.approx(rotor.weight, rel=1e-5)
     assert found.pitch == pytest.approx(hover_pitch(rotor)[0], abs=1e-5)
+    assert found.command == pytest.approx(hover_command(rotor), abs=1e-5)
+    assert found.command - found.pitch == pytest.approx(rotor.tan_delta3 * hover_coning(rotor), abs=1e-5)
     ideal = rotor.weight * math.sqrt(rotor.weight / (2.0 * found.density * math.pi * rotor.radius**2))
     assert found.power * found.figure_of_merit == pytest.approx(ideal, rel=1e-4)
     assert 0.5 < found.figure_of_merit < 0.8

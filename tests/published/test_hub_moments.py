@@ -17,6 +17,7 @@ from rotorhead.blade.flap import (
     pitch_moment,
 )
 from rotorhead.faults import Refused
+from rotorhead.flight.hover import thrust_coefficient, uniform_inflow
 from rotorhead.flight.hub import (
     control_power,
     damping,
@@ -24,6 +25,7 @@ from rotorhead.flight.hub import (
     offset_hub_moment,
     rate_response,
     tilt_moment,
+    with_moment_inflow,
 )
 from rotorhead.head import DEMONSTRATION, demonstration
 from rotorhead.head_changes import mirrored
@@ -148,6 +150,22 @@ def test_damping_opposes_and_mirrors(head_id: str) -> None:
     one, other = damping(of_head(head)), damping(of_head(mirrored(head)))
     assert one.opposing > 0.0
     assert (one.opposing, one.across) == pytest.approx((other.opposing, other.across), rel=1e-12)
+
+
+@heads
+def test_moment_inflow_makes_the_disc_lag_more(head_id: str) -> None:
+    """γ* = γ/(1 + aσ/(16 λ0)) (Johnson, from memory): on a central hinge the lag 16q/γ grows as γ/γ*; gains fall by 0 to 6 %."""
+    rotor = of_head(demonstration(head_id))
+    f = flapping_of(rotor)
+    slow = with_moment_inflow(f)
+    assert slow.gamma / f.gamma == pytest.approx(
+        1.0 / (1.0 + rotor.lift_slope * rotor.solidity / (16.0 * uniform_inflow(thrust_coefficient(rotor)))), rel=1e-12
+    )
+    assert 0.94 < slow.gain / f.gain <= 1.0
+    more = damping(rotor, moment_inflow=True).opposing / damping(rotor).opposing
+    assert 1.30 < more < 1.55
+    if head_id == "birch2":
+        assert more == pytest.approx(f.gamma / slow.gamma, rel=1e-12)
 
 
 def test_too_fast_a_rate_is_refused() -> None:

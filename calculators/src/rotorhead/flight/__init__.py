@@ -1,1 +1,1 @@
-"""The air and the hover that set the blade to work."""
+"""The air, the hover and forward flight: what sets the blade to work, and what the disc does to the aircraft."""

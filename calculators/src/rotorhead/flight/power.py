@@ -11,6 +11,7 @@ import math
 from dataclasses import dataclass, replace
 from typing import Final
 
+from ..blade.flap import hover_command
 from ..faults import refuse
 from ..rotor import SEA_LEVEL_DENSITY, Rotor
 from .atmosphere import density as density_at
@@ -166,11 +167,13 @@ def carrying(rotor: Rotor, density: float, section: Polar = SECTION) -> tuple[fl
 class HoverPerformance:
     """A head in the hover at a weight, height and temperature; SI, rad. `outside`: where the model is left.
 
-    pitch: at 0.75 R. power: at the rotor, W. blade_loading: C_T/σ.
+    pitch: at 0.75 R; command: what the plate must ask for, δ3 × coning added back. power: at the rotor, W.
+    blade_loading: C_T/σ.
     """
 
     density: float
     pitch: float
+    command: float
     ct: float
     blade_loading: float
     power: float
@@ -195,7 +198,7 @@ def hover_performance(
     mach = tip / speed_of_sound(altitude, warmer)
     power = state.cp * air * math.pi * rotor.radius**2 * tip**3
     return HoverPerformance(
-        air, pitch, ct, ct / rotor.solidity, power, state.figure_of_merit, state.induced_factor, mach,
+        air, pitch, hover_command(loaded, air), ct, ct / rotor.solidity, power, state.figure_of_merit, state.induced_factor, mach,
         (*loading_mark(ct / rotor.solidity), *stall_mark(state.stalled), *tip_mach_mark(mach)),
     )  # fmt: skip
 

@@ -5,7 +5,7 @@ Stick: moments about the centre of gravity fix the disc against the mast, and th
   (T h + K) β1c = M_f − T d + …  fore and aft,  (T h + K) β1s = T_tr h_tr + T y  sideways;
 K: hub moment per radian, h, d: centre of gravity below the hub along the mast and ahead of the mast's axis, M_f: nose-up
 fuselage moment, T_tr: tail rotor. The fuselage hangs at what is left of the tilt.
-Left out, with its size: drag of the blades in the plane of the disc (0.2 to 0.5° more tilt at speed), fuselage and
+Left out, with its size: drag of the blades in the plane of the disc (σ c_d0 μ/(4 C_T): 0.3 to 0.6° more tilt at speed), fuselage and
 tailplane lift (some per cent of W), fin taking over from the tail rotor at speed (up to its whole thrust: bank and
 lateral stick 1 to 3° less), sideslip, tail-rotor flapping, blade stall and compressibility. Low-speed lateral stick rests
 on the named inflow model alone and is known to be the least certain figure here.
