@@ -22,7 +22,7 @@ from typing import TYPE_CHECKING
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT / "scripts"))
 
-from house.browser import ensure_browser
+from house.browser import CHROMIUM, ensure
 from house.paths import APP, SITE
 from house.say import TroubleError, guarded
 from house.server import Server, open_server
@@ -97,7 +97,7 @@ def main() -> int:
     if not (SITE / PAGE).is_file():
         raise TroubleError("There is no built site: run python3 scripts/serve.py --build-only first.")
     runs = int(sys.argv[1]) if len(sys.argv) > 1 else RUNS
-    program = ensure_browser()
+    program = ensure(CHROMIUM)[0]
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         ways = {
             "stock": (f"http://127.0.0.1:{_serve(_stock_folder(Path(folder))).server_port}/index.html", MEASURE_STOCK),

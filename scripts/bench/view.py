@@ -17,7 +17,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT / "scripts"))
 
-from house.browser import ensure_browser
+from house.browser import CHROMIUM, ensure
 from house.paths import SITE
 from house.say import TroubleError, guarded
 from house.server import open_server
@@ -81,7 +81,7 @@ def main() -> int:
     server = open_server(SITE, 0)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=str(ensure_browser()), args=FLAGS)
+        browser = playwright.chromium.launch(executable_path=str(ensure(CHROMIUM)[0]), args=FLAGS)
         page = browser.new_page()
         print(f"graphics: {page.evaluate(GRAPHICS)}")
         for width, height in SIZES:

@@ -17,7 +17,7 @@ ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT / "scripts"))
 sys.path.insert(0, str(ROOT / "calculators" / "src"))
 
-from house.browser import ensure_browser
+from house.browser import CHROMIUM, ensure
 from house.paths import SITE
 from house.say import TroubleError, guarded
 from house.server import open_server
@@ -62,7 +62,7 @@ def main() -> int:
     threading.Thread(target=server.serve_forever, daemon=True).start()
     everything: list[float] = []
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=str(ensure_browser()), args=["--no-sandbox"])
+        browser = playwright.chromium.launch(executable_path=str(ensure(CHROMIUM)[0]), args=["--no-sandbox"])
         for name, calculator in ALL.items():
             if calculator.scene:
                 continue  # its drawing waits while a hand moves: bench/view.py times the moving view

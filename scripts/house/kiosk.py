@@ -20,6 +20,7 @@ SETTINGS = "kiosk-settings.js"
 # Only a web server needs these: from a folder the runtime comes out of payload.js, and no copy is kept.
 LEFT_OUT = ("assets/hd/runtime", "sw.js", "manifest.webmanifest", "sitemap.xml", "sitemap.xml.gz")
 FIRST_SCRIPT = re.compile(r"<script[^>]*\bsrc=[\"']?(?P<prefix>[^\"' >]*?)assets/hd/first\.js")
+BUILD_NAME = re.compile(r'build:"(?P<name>[0-9a-f]{12})",files:')
 SHORTEST, LONGEST = 15, 3600
 
 
@@ -59,8 +60,17 @@ def settings_script(settings: dict[str, Any]) -> str:
     )
 
 
+def build_of(site: Path) -> str:
+    """The name of the site's build, as its service worker carries it: it changes with any file of the site."""
+    found = BUILD_NAME.search((site / "sw.js").read_text(encoding="utf-8"))
+    if found is None:
+        raise TroubleError("sw.js names no build: the build has changed and kiosk.py does not know it.")
+    return found["name"]
+
+
 def write_folder(site: Path, target: Path, settings: dict[str, Any]) -> None:
     """The site's files that a folder needs, each page with the kiosk's settings in front of its first script."""
+    build = build_of(site)
     if target.exists():
         shutil.rmtree(target)
 
@@ -75,7 +85,7 @@ def write_folder(site: Path, target: Path, settings: dict[str, Any]) -> None:
         found = FIRST_SCRIPT.search(text)
         if found is None:
             raise TroubleError(f"{page.name} has no first script: the build has changed and kiosk.py does not know it.")
-        ours = f'<script src="{found["prefix"]}{SETTINGS}"></script>'
+        ours = f'<script src="{found["prefix"]}{SETTINGS}" data-build="{build}"></script>'
         page.write_text(text[: found.start()] + ours + text[found.start() :], encoding="utf-8", newline="\n")
 
 
@@ -104,9 +114,8 @@ def main(words: Sequence[str] | None = None) -> int:
         "search": arguments.search,
         "print": arguments.print,
     }
-    name = json.loads((SITE / "assets" / "hd" / "runtime" / "build.json").read_text(encoding="utf-8"))["build"]
     folder = arguments.out / "hand-to-disc-kiosk"
-    packed = arguments.out / f"hand-to-disc-kiosk-{name}.zip"
+    packed = arguments.out / f"hand-to-disc-kiosk-{build_of(SITE)}.zip"
     say("Writing the kiosk's folder and ZIP …")
     arguments.out.mkdir(parents=True, exist_ok=True)
     write_folder(SITE, folder, settings)

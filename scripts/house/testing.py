@@ -7,7 +7,7 @@ import subprocess
 import sys
 from collections.abc import Sequence
 
-from house.browser import VARIABLE, ensure_browser
+from house.browser import CHROMIUM, FIREFOX, ensure
 from house.build import build
 from house.paths import ROOT
 from house.python import venv_tool
@@ -21,12 +21,12 @@ SIDE_BY_SIDE = ("-n", "auto", "--maxprocesses", "4", "--dist", "loadfile")
 def main(words: Sequence[str] | None = None) -> int:
     pytest_words = list(sys.argv[1:] if words is None else words)
     node_folder = set_up()
-    browser = ensure_browser()
+    chromium, firefox = ensure(CHROMIUM, FIREFOX)
     build(node_folder)
     # pytest writes straight to this terminal, so that its own summary is the last line.
     done = subprocess.run(
         [str(venv_tool("python")), "-m", "pytest", *SIDE_BY_SIDE, *pytest_words],
         cwd=ROOT,
-        env={**os.environ, VARIABLE: str(browser)},
+        env={**os.environ, CHROMIUM.variable: str(chromium), FIREFOX.variable: str(firefox)},
     )
     return done.returncode

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from house.browser import find_browser
+from house.browser import CHROMIUM, find
 from house.server import open_server
 from playwright.sync_api import Browser, BrowserContext, Playwright, expect, sync_playwright
 
@@ -51,7 +51,7 @@ def address(site: Path) -> Iterator[str]:
 @contextlib.contextmanager
 def started(playwright: Playwright, **options: Any) -> Iterator[Browser]:
     """Chromium: the one `scripts/test.py` names, else the one it would find."""
-    path = find_browser()
+    path = find(CHROMIUM)
     if path is None:
         pytest.fail("No Chromium was found; python3 scripts/test.py installs one.")
     flags = [

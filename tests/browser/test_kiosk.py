@@ -66,12 +66,12 @@ def leave(page: Page, seconds: int) -> None:
     page.clock.run_for(seconds * 1000)
 
 
-def test_it_opens_at_its_start_with_its_head_and_asks_no_network(make_kiosk: MakeKiosk) -> None:
+def test_it_opens_at_its_start_with_its_head_and_asks_no_network(make_kiosk: MakeKiosk, site: Path) -> None:
     reader = make_kiosk()
     reader.page.wait_for_url(re.compile(re.escape(PHASE)))
     expect(reader.header_button).to_contain_text("Cedar 4")
     reader.shows_text_of(oracle.values("cedar4"))
-    expect(reader.page.locator(".hd-kiosk-band")).to_contain_text("Offline, build")
+    expect(reader.page.locator(".hd-kiosk-band")).to_contain_text(f"Offline, build {kiosk.build_of(site)}")
     assert all(url.startswith(("file:", "blob:", "data:", "about:")) for url in reader.watch.requests)
     # Its first page can be reached all the same.
     reader.page.goto(reader.address + "index.html")

@@ -56,7 +56,9 @@ else if (settings) {
     history.replaceState(null, "", location.pathname + location.search + startFragment(settings));
     location.reload();
   };
-  const band = make("div", { class: "hd-kiosk-band hd-kiosk-own" }, [make("span", {}, [`Offline, build ${build.build}`])]);
+  // The folder's own name for all of its files; without a folder, that of the running parts.
+  const name = document.querySelector("script[data-build]")?.getAttribute("data-build") ?? build.build;
+  const band = make("div", { class: "hd-kiosk-band hd-kiosk-own" }, [make("span", {}, [`Offline, build ${name}`])]);
   const home = make("button", { type: "button", class: "hd-button" }, ["Start again"]);
   home.addEventListener("click", again);
   band.append(home);
