@@ -221,4 +221,4 @@ def test_the_folder_has_what_it_needs_and_no_more(folder: Path) -> None:
     assert not (folder / "assets/hd/runtime").exists()
     assert (folder / "assets/hd/payload.js").is_file()
     for page in folder.rglob("*.html"):
-        assert page.read_text(encoding="utf-8").count('kiosk-settings.js"></script>') == 1, page
+        assert page.read_text(encoding="utf-8").count('kiosk-settings.js" data-build=') == 1, page
