@@ -195,6 +195,13 @@ def test_a_file_with_signs_lost_or_changed(data: st.DataObject) -> None:
     assert reply["state"] == "result" or refused(reply)
 
 
+def test_a_file_nested_without_end() -> None:
+    """Python in a browser has a small stack, and would end without a word; brackets in a text are no nesting."""
+    for text in ("[" * 5000, '{"a":' * 3000, '{"x": ' + "[" * 9 + "]" * 9 + "}"):
+        assert "nested too deep" in ask("read", text=text)["faults"][0]["text"]
+    assert ask("read", text=json.dumps({**data_of("alder3"), "note": "[[[[[[[[[[ \\" + '"'}))["state"] == "result"
+
+
 @MANY
 @given(ANY)
 def test_requests_of_any_shape_are_answered(data: object) -> None:

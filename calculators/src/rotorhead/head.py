@@ -8,6 +8,7 @@ Checks that need the linkage (does every link close, do the strokes reach) stand
 
 import json
 import math
+import re
 from collections.abc import Container, Mapping
 from dataclasses import dataclass
 from functools import cache, cached_property
@@ -37,6 +38,9 @@ FORMAT: Final = "hand-to-disc head"
 VERSION: Final = 2
 DEMONSTRATION: Final = ("alder3", "birch2", "cedar4", "dogwood5", "elder6")
 NAME_LONGEST: Final = 80
+DEEPEST: Final = 8
+_STRING: Final = re.compile(r'"(?:[^"\\]|\\.)*"', re.DOTALL)
+_BRACKET: Final = re.compile(r"[\[\]{}]")
 # The id of a head that a reader has described.
 OWN_ID: Final = "own"
 
@@ -279,8 +283,22 @@ def to_dict(head: Head) -> dict[str, object]:
     }  # fmt: skip
 
 
+def _nested(text: str) -> int:
+    """How deep a JSON text is nested, without reading it: brackets outside its strings."""
+    level = deepest = 0
+    for sign in _BRACKET.findall(_STRING.sub("", text)):
+        level += 1 if sign in "[{" else -1
+        deepest = max(deepest, level)
+    return deepest
+
+
 def from_json(text: str) -> Head:
-    """JSON text -> Head. Raises `Refused`; a file that is no JSON is refused with a sentence."""
+    """JSON text -> Head. Raises `Refused`; a file that is no JSON is refused with a sentence.
+
+    So is one nested deeper than any head's file: a browser's stack is small, and its Python would end without a word.
+    """
+    if _nested(text) > DEEPEST:
+        raise refuse("format", "This is not a head's file: it is nested too deep.", head=True)
     try:
         data = json.loads(text)
     except (ValueError, RecursionError) as error:
