@@ -48,6 +48,7 @@ NEXT_PAGE = re.compile(r"\s*<link\b[^>]*\brel=[\"']?next[\"']?[^>]*>")
 EXTERNAL_SCRIPT = re.compile(r"<script\b[^>]*\bsrc=[\"']?(?:https?:)?//[^>]*>")
 INLINE_SCRIPT = re.compile(r"<script\b(?P<attributes>[^>]*)>(?P<text>.*?)</script>", re.DOTALL)
 SECTION = re.compile(r'<span class="md-ellipsis">\s*([^<]+?)\s*</span>\s*</a>\s*<label [^>]*for="(__nav_\d+)"')
+NO_SKIP = re.compile(r'(<div data-md-component="skip">)\s*(</div>)')
 CHARSET = re.compile(r"<meta charset=[\"']?utf-8[\"']?\s*/?>")
 
 
@@ -153,9 +154,13 @@ def harden_page(page: str, root: str, site_url: str, versions: dict[str, str]) -
     page = page.replace(
         'data-md-component="search" role="dialog"', 'data-md-component="search" role="dialog" aria-label="Search"'
     )
-    # Sections that have a page of their own get a list that is labelled by nothing; several of them can't be told apart.
+    # Sections that have a page of their own get a list that is labelled by nothing; several can't be told apart.
     for name, label in SECTION.findall(page):
         page = page.replace(f'aria-labelledby="{label}_label"', f'aria-label="{name.strip()}"')
+    # The page for addresses that lead nowhere has no list of headings: the theme gives it no way past the menu.
+    if NO_SKIP.search(page) and "<h1>" in page:
+        page = NO_SKIP.sub(r'\1<a href="#content" class="md-skip">Skip to content</a>\2', page)
+        page = page.replace("<h1>", '<h1 id="content">', 1)
     return page.replace("</head>", "\n".join(["", *ours, "</head>"]), 1)
 
 

@@ -7,6 +7,7 @@ import { HeadBar, readHeads } from "./headbar.js";
 import { writeLink } from "./link.js";
 import { ownHeads } from "./own-list.js";
 import { kiosk, startFragment } from "./kiosk/settings.js";
+import { menuByKeys } from "./menu.js";
 import { registerCopy } from "./offline/register.js";
 import { calculators, follow, readAddress, writeAddress } from "./page.js";
 import { Predict } from "./predict.js";
@@ -16,12 +17,15 @@ import { PRINTED, store } from "./state.js";
 import { handed, lessonRuns, teaching } from "./teaching.js";
 import { copyLink, showCode } from "./tools.js";
 import { Figure, Value } from "./values.js";
+import { reachWideBoxes } from "./wide-boxes.js";
 
 const asKiosk = kiosk();
 // The link that makes a kiosk leads on to its start.
 if (asKiosk && location.hash.startsWith("#kiosk&")) location.replace(root + asKiosk.start + startFragment(asKiosk));
 if (asKiosk) void loadScript(asset("kiosk.js", true)).catch(() => undefined); // without it the pages are pages
 
+menuByKeys();
+reachWideBoxes();
 readHeads(document.querySelector("hd-head"));
 store.load();
 // A kiosk's pages begin with its head, until somebody picks another.
