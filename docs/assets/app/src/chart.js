@@ -36,7 +36,14 @@ function draw(host, data, pick) {
     width: Math.max(280, host.clientWidth),
     height: HEIGHT,
     scales: { x: { time: false } },
-    legend: { live: true },
+    // The legend's boxes have the lines' dashes and widths: without colours they'd all be alike.
+    legend: {
+      live: true,
+      markers: {
+        width: (_chart, at) => Math.ceil(WIDTHS[data.lines[at - 1]?.role ?? ""] ?? 2),
+        dash: (_chart, at) => (DASHES[data.lines[at - 1]?.role ?? ""] ? "dashed" : "solid"),
+      },
+    },
     cursor: { drag: { x: false, y: false }, points: { size: 7 } },
     axes: [
       { ...axis, label: data.x.label, values: (_chart, ticks) => ticks.map(figure), ...(data.points ? {} : { incrs: [15, 30, 45, 90] }) },

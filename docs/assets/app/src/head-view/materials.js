@@ -6,15 +6,23 @@ import { Color, DoubleSide, LineBasicMaterial, MeshBasicMaterial, MeshLambertMat
 
 /** @param {Element} host @returns {Palette} */
 export function palette(host) {
-  const style = getComputedStyle(host);
+  // The system's own colours come as words that three.js doesn't know: the browser says what they are.
+  const probe = document.createElement("i");
+  probe.style.setProperty("forced-color-adjust", "none");
+  host.append(probe);
   const read = (/** @type {string} */ role) => {
-    const text = style.getPropertyValue(`--hd-${role}`).trim();
-    // Windows' own colours come as words that three.js doesn't know.
-    const probe = /^#/.test(text) ? text : style.color;
-    return new Color().setStyle(probe);
+    probe.style.color = `var(--hd-${role})`;
+    return new Color().setStyle(getComputedStyle(probe).color);
   };
-  return /** @type {Palette} */ (Object.fromEntries(["hand", "plate", "pitch", "disc", "structure", "ink", "paper"].map((role) => [role, read(role)])));
+  const colours = Object.fromEntries(["hand", "plate", "pitch", "disc", "structure", "ink", "paper"].map((role) => [role, read(role)]));
+  probe.remove();
+  return /** @type {Palette} */ (colours);
 }
+
+/** Colours the reader has forced: there is ink and paper only, and a part in ink would be a silhouette. */
+const forced = () => matchMedia("(forced-colors: active)").matches;
+/** How far towards ink a part's faces go then; its edges and its hatching are ink. */
+const FORCED_TONE = { still: 0.04, turns: 0.16 };
 
 /** How far a still part's colour is mixed with the paper; a turning part keeps its full tone. */
 const STILL_TONE = 0.07;
@@ -39,11 +47,14 @@ export class Materials {
     const key = `${role} ${turns} ${faded}`;
     const known = this.#made.get(key);
     if (known) return /** @type {MeshLambertMaterial} */ (known);
-    const { paper } = this.colours;
-    const colour = this.colours[role].clone().lerp(paper, turns ? 0 : STILL_TONE);
+    const { paper, ink } = this.colours;
+    const colour = forced()
+      ? paper.clone().lerp(ink, turns ? FORCED_TONE.turns : FORCED_TONE.still)
+      : this.colours[role].clone().lerp(paper, turns ? 0 : STILL_TONE);
     if (faded) colour.lerp(paper, FADED);
     const made = new MeshLambertMaterial({ color: colour, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 });
-    if (turns) hatch(made, this.pitch, faded ? 0.93 : 0.72);
+    if (turns && forced()) hatch(made, this.pitch, faded ? 0.9 : 0.35, ink);
+    else if (turns) hatch(made, this.pitch, faded ? 0.93 : 0.72);
     this.#made.set(key, made);
     return made;
   }
@@ -85,8 +96,14 @@ export class Materials {
   }
 }
 
-/** Slanting strokes over a material, in the part's own coordinates. @param {MeshLambertMaterial} material @param {number} pitch @param {number} dark */
-function hatch(material, pitch, dark) {
+/**
+ * Slanting strokes over a material, in the part's own coordinates.
+ * @param {MeshLambertMaterial} material @param {number} pitch
+ * @param {number} dark what a stroke leaves of the part's colour; the rest is the stroke's own
+ * @param {Color} [own] of the stroke
+ */
+function hatch(material, pitch, dark, own = new Color(0, 0, 0)) {
+  const stroke = own.toArray().map((part) => part.toFixed(4));
   material.onBeforeCompile = (shader) => {
     shader.vertexShader = shader.vertexShader
       .replace("#include <common>", "#include <common>\nvarying vec3 vPlace;")
@@ -99,8 +116,9 @@ function hatch(material, pitch, dark) {
         float wave = (vPlace.x + vPlace.y + vPlace.z) / ${pitch.toFixed(3)};
         float soft = fwidth(wave);
         float stroke = smoothstep(0.5 - soft, 0.5 + soft, abs(fract(wave) - 0.5) * 2.0);
-        diffuseColor.rgb *= mix(${dark.toFixed(2)}, 1.0, mix(stroke, 0.5, clamp(soft * 1.4 - 0.4, 0.0, 1.0)));`,
+        float left = mix(${dark.toFixed(2)}, 1.0, mix(stroke, 0.5, clamp(soft * 1.4 - 0.4, 0.0, 1.0)));
+        diffuseColor.rgb = mix(vec3(${stroke.join(", ")}), diffuseColor.rgb, left);`,
       );
   };
-  material.customProgramCacheKey = () => `hatch ${pitch} ${dark}`;
+  material.customProgramCacheKey = () => `hatch ${pitch} ${dark} ${stroke.join(" ")}`;
 }
