@@ -105,14 +105,14 @@ TAKEN = """async () => {
     }
     return null;
   };
-  for (let y = 0; y < document.documentElement.scrollHeight; y += high / 2) {
+  for (let y = 0; y < document.documentElement.scrollHeight; y += high) {
     window.scrollTo({ top: y, behavior: "instant" });
-    for (const x of [0.15, 0.5, 0.85]) {
+    for (const x of [0.2, 0.6]) {
       let taken = 0;
       const by = new Set();
-      for (let at = 4; at < high; at += 8) {
+      for (let at = 6; at < high; at += 12) {
         const who = kept(document.elementFromPoint(x * innerWidth, at));
-        if (who) { taken += 8; by.add(who.className || who.localName); }
+        if (who) { taken += 12; by.add(who.className || who.localName); }
       }
       if (taken / high > worst.part) worst = { part: taken / high, by: [...by].join(", "), y };
     }

@@ -106,7 +106,17 @@ function search() {
   });
 }
 
+/** The page says whether it is gone through by keys; a rule that looks for the focus itself would restyle all of it at each stop. */
+function saysByKeys() {
+  const { classList } = document.documentElement;
+  document.addEventListener("keydown", ({ key }) => {
+    if (key === "Tab") classList.add("hd-by-keys");
+  }, true);
+  document.addEventListener("pointerdown", () => classList.remove("hd-by-keys"), true);
+}
+
 export function menuByKeys() {
+  saysByKeys();
   const menu = /** @type {HTMLElement | null} */ (document.querySelector(".md-sidebar--primary"));
   if (menu) {
     sections(menu);
