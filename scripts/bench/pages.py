@@ -14,6 +14,8 @@ import sys
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
+from budget import Figure, judged
+
 SITE = Path(__file__).resolve().parents[2] / "site"
 ASSETS = SITE / "assets" / "hd"
 
@@ -78,17 +80,13 @@ def main() -> int:
     print(f"{asked / KB:8.1f} KB  the whole bank of questions and its script, besides the calculator of a question")
     print(f"{runtime / KB:8.1f} KB  the rest of the runtime")
     print(f"{(ASSETS / 'payload.js').stat().st_size / KB:8.1f} KB  payload.js (only from a folder)")
-    readable = heaviest <= READABLE_BUDGET
-    first_touch = app + core + touch <= FIRST_TOUCH_BUDGET
-    print(
-        f"\nheaviest page {heaviest / KB:.1f} of {READABLE_BUDGET / KB:.0f} KB: "
-        f"{'within the budget' if readable else 'OVER THE BUDGET'}"
-    )
-    print(
-        f"first touch {(app + core + touch) / KB:.1f} of {FIRST_TOUCH_BUDGET / KB:.0f} KB: "
-        f"{'within the budget' if first_touch else 'OVER THE BUDGET'}"
-    )
-    return 0 if readable and first_touch else 1
+    return judged([
+        Figure("Heaviest page, readable", heaviest / KB, "KB gz", READABLE_BUDGET / KB, "with styles and scripts"),
+        Figure(
+            "First touch", (app + core + touch) / KB, "KB gz", FIRST_TOUCH_BUDGET / KB,
+            "our script and package, beside the runtime",
+        ),
+    ])  # fmt: skip
 
 
 if __name__ == "__main__":

@@ -17,6 +17,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT / "scripts"))
 
+from budget import Figure, judged
 from house.browser import CHROMIUM, ensure
 from house.paths import SITE
 from house.say import TroubleError, guarded
@@ -98,10 +99,7 @@ def main() -> int:
                 )
         browser.close()
     weight = len(gzip.compress(script.read_bytes(), 9)) / 1000
-    within = weight <= SCRIPT_KB
-    verdict = "within the budget" if within else "OVER THE BUDGET"
-    print(f"head-view.js: {weight:.0f} of {SCRIPT_KB:.0f} KB gz: {verdict}")
-    return 0 if within else 1
+    return judged([Figure("Script of the moving view", weight, "KB gz", SCRIPT_KB, "fetched when the view is touched")])
 
 
 if __name__ == "__main__":

@@ -8,9 +8,11 @@ from itertools import count
 from typing import Any
 
 import defaults
+import dependencies
 import forms
 import heads
 import predictions
+import speeds
 import teaching
 from predictions import FenceError
 from rotorhead.motion.parts import BY_ID, PARTS
@@ -120,6 +122,19 @@ def _teaching(which: str, lines: list[str]) -> str:
         raise FenceError(f"teach: {which} knows no {unknown}") from None
 
 
+_HOUSE: dict[str, Callable[[list[str]], str]] = {
+    "carried": dependencies.carried_html,
+    "tools": dependencies.tools_html,
+    "speeds": speeds.speeds_html,
+}
+
+
+def _house(which: str, lines: list[str]) -> str:
+    if which not in _HOUSE:
+        raise FenceError(f"house: one of {', '.join(_HOUSE)}")
+    return _HOUSE[which](lines)
+
+
 _KINDS: dict[str, Callable[[str, list[str]], str]] = {
     "figure": _figure,
     "part": _part,
@@ -129,6 +144,7 @@ _KINDS: dict[str, Callable[[str, list[str]], str]] = {
     "head": _head,
     "declarations": _declarations,
     "teach": _teaching,
+    "house": _house,
 }
 
 

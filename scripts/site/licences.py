@@ -28,9 +28,15 @@ Mozilla Public License 2.0. The source is published by the Pyodide project under
 It holds CPython {python} and its standard library, under the licence of the Python Software Foundation, version 2:
 Copyright (c) 2001 Python Software Foundation; All Rights Reserved.
 """
+# Bundled into scripts of ours; each brings a licence file.
+BUNDLED = {
+    "three": "three.js {version} (inside assets/hd/head-view.js)",
+    "uplot": "uPlot {version} (inside assets/hd/chart.js)",
+    "workbox-core": "Workbox core, routing and strategies {version} (inside sw.js)",
+}
 # Its notice is a plain comment, which the bundler drops.
 QR_CODES = """
-qrcode-generator {version} (inside assets/hd/app.js)
+qrcode-generator {version} (inside assets/hd/qr-code.js)
 ----------------------------------------------------
 MIT License, the same words as above. Copyright (c) 2009 {author}
 """
@@ -49,6 +55,11 @@ def _theme_licence() -> Path:
     return found[0]
 
 
+def _bundled(name: str, title: str) -> str:
+    version = json.loads((NODE / name / "package.json").read_text(encoding="utf-8"))["version"]
+    return _whole_file(title.format(version=version), NODE / name / "LICENSE")
+
+
 def write(target: Path, build: dict[str, str]) -> None:
     """Write `licences.txt` into `assets/hd`."""
     package = json.loads((NODE / "qrcode-generator" / "package.json").read_text(encoding="utf-8"))
@@ -61,6 +72,7 @@ def write(target: Path, build: dict[str, str]) -> None:
             NODE / "iframe-worker" / "LICENSE",
         ),
         QR_CODES.format(version=package["version"], author=package["author"]),
+        *(_bundled(name, title) for name, title in BUNDLED.items()),
         _whole_file("The theme of the pages (assets/javascripts, assets/stylesheets)", _theme_licence()),
     ]
     (target / "licences.txt").write_text("".join(parts), encoding="utf-8", newline="\n")

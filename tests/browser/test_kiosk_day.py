@@ -43,7 +43,7 @@ def stand(playwright: Playwright, site: Path, tmp_path: Path) -> Iterator[Reader
 def _memory() -> float:
     """Megabytes that the browsers started by this process hold for themselves."""
     mine = [one for one in psutil.Process().children(recursive=True) if "chrom" in one.name()]
-    return sum(one.memory_full_info().uss for one in mine) / 1e6
+    return float(sum(one.memory_full_info().uss for one in mine)) / 1e6
 
 
 def _visit(reader: Reader, chance: random.Random) -> None:
