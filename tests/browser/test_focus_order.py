@@ -11,6 +11,7 @@ from . import oracle
 from .conftest import PHONE, WIDE, MakeReader
 from .learner import PRACTICE
 from .page_kinds import KINDS, open_kind
+from .pixels import changed
 from .reader import Reader
 
 PHASE = oracle.PAGE_OF["phase"]
@@ -206,7 +207,13 @@ def test_the_menu_by_keys_on_a_narrow_screen(live: Reader) -> None:
     back = menu.get_by_role("button", name="Parts: back")
     expect(back).to_be_focused()
     page.keyboard.press("Tab")
-    expect(menu.get_by_role("link", name="Stationary ring")).to_be_focused()
+    link = menu.get_by_role("link", name="Stationary ring")
+    expect(link).to_be_focused()
+    for one, before in ((back, link), (link, back)):
+        before.focus()
+        box = one.bounding_box()
+        assert box is not None
+        assert changed(page, one, one.focus) >= box["width"] + box["height"], "the ring is not cut off by the menu's edge"
     expect(menu.get_by_role("link", name="Paper wheel")).to_be_hidden()
     back.press("Enter")
     expect(opener).to_be_focused()
