@@ -1,4 +1,4 @@
-"""The Python that runs in the reader's browser: Pyodide, a trimmed standard library, our package; all compiled.
+"""The Python that runs in the reader's browser: Pyodide, and the memory it has once the library and our package are in.
 
 Written to `assets/hd/runtime/` for a web server, and once more as `assets/hd/payload.js` for a page opened from a
 folder, where a browser reads no files but scripts.
@@ -34,9 +34,11 @@ OWN_SCRIPTS = [HERE / name for name in ("runtime.py", "trimmed.py", "compiled.py
 MATHML = HERE / "mathml.py"
 REQUIREMENTS = SCRIPTS / "requirements.txt"
 
-# Copied from Pyodide as they are; the two zips are made here.
+# Copied from Pyodide as they are; the rest is made here.
 COPIED = ("pyodide.js", "pyodide.asm.js", "pyodide.asm.wasm")
-STDLIB, WHOLE = "python_stdlib.zip", "whole.zip"
+STDLIB, WHOLE, CORE = "python_stdlib.zip", "whole.zip", "rotorhead.zip"
+# The memory of Python with the core imported, compressed: a browser begins from there.
+STARTED = "started.bin"
 
 
 def _cached(name: str, key: str, make: Callable[[Path], None]) -> Path:
@@ -105,6 +107,38 @@ def _make_part(whole: Path, modules: set[str]) -> Callable[[Path], None]:
     return make
 
 
+def _modules(archive: Path, wanted: Callable[[str], bool]) -> list[str]:
+    """The modules of a zip by their dotted names."""
+    with zipfile.ZipFile(archive) as opened:
+        names = [name[:-4].removesuffix("/__init__") for name in opened.namelist() if name.endswith(".pyc")]
+    return sorted(name.replace("/", ".") for name in names if wanted(name))
+
+
+def _make_started(library: Path, core: Path) -> Callable[[Path], None]:
+    """Python started in Node with everything imported that is ever needed, its memory written down."""
+
+    def make(path: Path) -> None:
+        with tempfile.TemporaryDirectory() as folder:
+            lock, modules = Path(folder) / "lock.json", Path(folder) / "modules.json"
+            lock.write_text(json.dumps(_lock()), encoding="utf-8")
+            # Pyodide imports what it needs of its own; the rest of it speaks to a page.
+            ours = lambda name: not name.startswith(("pyodide", "_pyodide"))  # noqa: E731
+            names = [*_modules(library, ours), *_modules(core, lambda name: not name.endswith("__main__"))]
+            modules.write_text(json.dumps(names), encoding="utf-8")
+            run_quietly(
+                ["node", HERE / "started.mjs", PYODIDE, library, core, lock, modules, path],
+                "Python could not be started in Node to write its memory down.",
+            )
+
+    return make
+
+
+def _lock() -> dict[str, Any]:
+    """Pyodide's list of installable packages, emptied: nothing is ever installed from elsewhere."""
+    lock = json.loads((PYODIDE / "pyodide-lock.json").read_text(encoding="utf-8"))
+    return {"info": lock["info"], "packages": {}}
+
+
 def _base64_of_gzip(source: Path) -> str:
     """A file as payload.js carries it; compressing 9 MB takes a second, so it is kept."""
     digest = hashlib.sha256(source.read_bytes()).hexdigest()
@@ -124,10 +158,13 @@ def _sources() -> dict[str, Path]:
     package = fingerprint([CALCULATORS / "src", CALCULATORS / "pyproject.toml", MATHML], tools)
     whole = _cached(WHOLE, package, _make_rotorhead)
     divided = parts.divide(PACKAGE, _calculators())
+    made = {name: _cached(name, package, _make_part(whole, modules)) for name, modules in divided.items()}
+    stdlib = _cached(STDLIB, library, _make_stdlib)
+    key = fingerprint([stdlib, made[CORE], HERE / "started.mjs", *(PYODIDE / name for name in COPIED)], tools)
     return {
         **{name: PYODIDE / name for name in COPIED},
-        STDLIB: _cached(STDLIB, library, _make_stdlib),
-        **{name: _cached(name, package, _make_part(whole, modules)) for name, modules in divided.items()},
+        STARTED: _cached(STARTED, key, _make_started(stdlib, made[CORE])),
+        **made,
     }
 
 
@@ -143,12 +180,10 @@ def describe(sources: dict[str, Path], packed: dict[str, str]) -> dict[str, Any]
         }
     everything = "".join(str(entry["sha256"]) for entry in files.values())
     package = json.loads((PYODIDE / "package.json").read_text(encoding="utf-8"))
-    lock = json.loads((PYODIDE / "pyodide-lock.json").read_text(encoding="utf-8"))
     return {
         "build": hashlib.sha256(everything.encode()).hexdigest()[:12],
         "pyodide": package["version"],
-        # Pyodide's list of installable packages, emptied: nothing is ever installed from elsewhere.
-        "lock": {"info": lock["info"], "packages": {}},
+        "lock": _lock(),
         "files": files,
     }
 

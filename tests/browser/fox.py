@@ -107,6 +107,8 @@ class Fox:
     def _stop(self) -> None:
         self._process.terminate()
         self._process.wait(30)
+        if self._process.stderr:
+            self._process.stderr.close()
 
     def end(self) -> None:
         self._stack.close()

@@ -16,7 +16,7 @@ from .watch import Watch
 from .workers import ask_worker, tell_worker, watch_workers, worker_facts
 
 PHASE = oracle.PAGE_OF["phase"]
-RUNTIME = ["pyodide.js", "pyodide.asm.js", "pyodide.asm.wasm", "python_stdlib.zip", "rotorhead.zip", "part-phase.zip"]
+RUNTIME = ["pyodide.js", "pyodide.asm.js", "pyodide.asm.wasm", "started.bin", "rotorhead.zip", "part-phase.zip"]
 # What a hotel's network answers to anything before somebody has paid.
 PORTAL = "<!doctype html><title>Welcome</title><p>Please log in."
 FULL = """() => {

@@ -28,7 +28,7 @@ function fileSource(start) {
     };
   }
   const browserFetch = scope.fetch.bind(scope);
-  const counted = ["pyodide.asm.wasm", "python_stdlib.zip", "rotorhead.zip"];
+  const counted = ["pyodide.asm.wasm", "started.bin", "rotorhead.zip"];
   const total = counted.reduce((sum, name) => sum + (sizes[name] ?? 0), 0);
   let done = 0;
   let told = 0;
@@ -63,20 +63,39 @@ function fileSource(start) {
   };
 }
 
+const LIBRARY = "no-library.zip";
+const NO_ZIP = new Uint8Array([0x50, 0x4b, 5, 6, ...new Array(18).fill(0)]);
+
+/** @param {Response} packed */
+async function unpacked(packed) {
+  return new Uint8Array(await new Response(packed.body?.pipeThrough(new DecompressionStream("gzip"))).arrayBuffer());
+}
+
+/** Put back in place what was left out. @param {Uint8Array} started a head, then memory @param {ArrayBuffer} bare as the runtime has it */
+function complete(started, bare) {
+  const head = started.length - bare.byteLength;
+  const runtime = new Uint32Array(bare);
+  const words = new Uint32Array(started.buffer, head, runtime.length);
+  for (let i = 0; i < runtime.length; i += 1) words[i] = /** @type {number} */ (words[i]) ^ /** @type {number} */ (runtime[i]);
+}
+
 /** @param {Start} start */
 async function begin(start) {
   const { indexURL } = start;
   const open = fileSource(start);
-  /** @type {Map<string, Promise<Response>>} */
-  const early = new Map();
+  // The runtime is compiled while the rest is on its way: Pyodide itself would begin only once its scripts have come and run.
+  const wasm = open("pyodide.asm.wasm", `${indexURL}pyodide.asm.wasm`);
+  const compiled = WebAssembly.compileStreaming(wasm);
+  // Python's memory once it has started and our core is in, less what the runtime holds by itself (scripts/site/started.mjs).
+  const memory = open("started.bin", `${indexURL}started.bin`).then(unpacked);
   /** @type {Promise<unknown>[]} */
-  const needed = [];
-  for (const name of ["pyodide.asm.wasm", "python_stdlib.zip"]) {
-    const response = open(name, indexURL + name);
-    needed.push(response);
-    // Pyodide would write about a lost file in the console, and wait for ever; it is left waiting, and `lost` speaks.
-    early.set(name, response.catch(() => new Promise(() => undefined)));
-  }
+  const needed = [compiled, memory];
+  WebAssembly.instantiateStreaming = async (_source, imports) => {
+    const module = await compiled;
+    const instance = await WebAssembly.instantiate(module, imports);
+    complete(await memory, /** @type {any} */ (imports).env.memory.buffer);
+    return { module, instance };
+  };
   const bytesOf = async (/** @type {string} */ name) => new Uint8Array(await (await open(name, start.addresses[name])).arrayBuffer());
   const packageBytes = bytesOf("rotorhead.zip");
   needed.push(packageBytes);
@@ -92,34 +111,30 @@ async function begin(start) {
     }
   };
   ahead(start.first);
-  // Pyodide asks for its two files by fetch: hand it the ones on their way.
+  // Pyodide asks for two files by fetch: the runtime is on its way, and of the library, which is in the memory, there is no zip.
   const browserFetch = scope.fetch?.bind(scope);
   scope.fetch = (/** @type {any} */ address, /** @type {any} */ options) => {
     const name = String(address?.url ?? address).split("/").pop() ?? "";
-    const known = early.get(name);
-    early.delete(name);
-    return known ?? browserFetch(address, options);
+    if (name === "pyodide.asm.wasm") return Promise.resolve(new Response());
+    if (name === LIBRARY) return Promise.resolve(new Response(NO_ZIP));
+    return browserFetch(address, options);
   };
-  // A runtime that can't be compiled is only warned of by Pyodide, which then waits for ever.
-  const compile = WebAssembly.instantiateStreaming;
-  const uncompiled = new Promise((_resolve, reject) => {
-    WebAssembly.instantiateStreaming = (source, imports) => {
-      const made = compile(source, imports);
-      made.catch(reject);
-      return made;
-    };
-  });
-  if (typeof scope.loadPyodide === "undefined") scope.importScripts(`${indexURL}pyodide.js`);
-  uncompiled.catch(() => undefined);
+  if (typeof scope.loadPyodide === "undefined") {
+    // Waiting for a script's bytes inside importScripts would keep this thread from passing the runtime on to the compiler.
+    const scripts = ["pyodide.js", "pyodide.asm.js"].map((name) => open(name, indexURL + name).then((response) => response.arrayBuffer()));
+    await Promise.race([Promise.all(scripts), lost]);
+    scope.importScripts(`${indexURL}pyodide.js`);
+  }
   const loading = scope.loadPyodide({
     indexURL,
-    stdLibURL: `${indexURL}python_stdlib.zip`,
+    stdLibURL: indexURL + LIBRARY,
     packageBaseUrl: indexURL,
     lockFileContents: start.lock,
     env: { PYTHONPATH: "/lib/rotorhead.zip", PYTHONDONTWRITEBYTECODE: "1", HOME: "/home/pyodide" },
     fsInit: async (/** @type {any} */ files) => files.writeFile("/lib/rotorhead.zip", await packageBytes),
+    _loadSnapshot: memory,
   });
-  const python = await Promise.race([loading, lost, uncompiled]);
+  const python = await Promise.race([loading, lost]);
   scope.postMessage({ type: "progress", stage: "start", done: 0, total: 0 });
   const door = python.pyimport("rotorhead.door");
   answer = door.answer;

@@ -1,6 +1,8 @@
 /** Pages keep themselves for use without a network; a newer build of the site is offered, never forced. */
 
-import { fromDisk, root } from "../site.js";
+import build from "hd:build";
+import { engine } from "../engine.js";
+import { asset, fromDisk, root } from "../site.js";
 import { store } from "../state.js";
 
 /** @param {ServiceWorkerRegistration} registration */
@@ -11,9 +13,23 @@ function offer(registration) {
   store.offer("offline", "A newer version of this site is ready.", "Switch to it", () => waiting.postMessage({ type: "switch" }));
 }
 
+/** After the first answer there is time to keep Python's own files; until then they are only passed on. */
+const AFTER_ANSWER = 4000;
+
+function keepRuntime() {
+  const ready = () => {
+    if (engine.state !== "ready") return;
+    engine.removeEventListener("state", ready);
+    const addresses = Object.keys(build.files).filter((name) => /^(pyodide|started)/.test(name)).map((name) => asset(`runtime/${name}`));
+    setTimeout(() => navigator.serviceWorker.controller?.postMessage({ type: "keep", addresses }), AFTER_ANSWER);
+  };
+  engine.addEventListener("state", ready);
+}
+
 export function registerCopy() {
   const workers = navigator.serviceWorker;
   if (fromDisk || !workers || !window.isSecureContext) return;
+  keepRuntime();
   let had = workers.controller !== null;
   workers.addEventListener("controllerchange", () => {
     // Switched here or in another tab: a page of the old build would run with the new one's scripts. The very first

@@ -16,6 +16,8 @@ const { files, build } = /** @type {Copy} */ (copy);
 const PREFIX = "hand-to-disc-copy-";
 const CACHE = PREFIX + build;
 const root = new URL("./", scope.location.href);
+/** The large files of Python itself. */
+const STREAMED = /^assets\/hd\/runtime\/(pyodide\.|started)/;
 /** Files that whoever publishes the site may edit: taken from the network while there is one. */
 const EDITABLE = new Set(["assets/hd/public-url.js"]);
 
@@ -68,7 +70,9 @@ class OfThisBuild extends Strategy {
     if (kept && (await isWhole(path, kept))) return kept;
     if (kept) await cache.delete(key(path));
     const response = await fetch(request);
-    if (!response.ok || !files[path]) return response;
+    // Python's own files are used while they come, and kept once the page has its answer: judging them first would keep a reader on
+    // a slow line waiting for the last byte. They change only with Python's version; our package is judged by the page as well.
+    if (!response.ok || !files[path] || STREAMED.test(path)) return response;
     if (await isOurs(path, response)) {
       void handler.waitUntil(cache.put(key(path), response.clone()).catch(() => undefined)); // full: shown, not kept
       return response;
