@@ -198,7 +198,7 @@ def test_hover_chart_is_the_answers(head_id: str, curve: str) -> None:
     xs, ys = data["x"]["values"], data["lines"][0]["values"]
     assert data["cursorField"] == field
     for x, y in list(zip(xs, ys, strict=True))[::3]:
-        found = case("hover", rotor, **{field: f"{x:g}"})
+        found = case("hover", rotor, "metric", **{field: f"{x:g}"})
         expected = found.result("power") / 1000.0 if quantity == "power" else math.degrees(found.result("pitch"))
         assert y == pytest.approx(expected, rel=6e-5)
         assert found.result("blade_loading") <= 0.14
@@ -248,7 +248,7 @@ def test_an_answer_comes_while_a_hand_moves(name: str) -> None:
     best = math.inf
     for mass in ("4400", "4500", "4700"):
         start = time.process_time()
-        found = case(name, rotor, **({"mass": mass} if name in ("hover", "coning") else {}))
+        found = case(name, rotor, "metric", **({"mass": mass} if name in ("hover", "coning") else {}))
         chart = named(name).chart
         if chart:
             chart(found)

@@ -104,7 +104,7 @@ QUANTITIES: Final[dict[str, Quantity]] = {
 # needs more of them, a smaller one fewer, for the same number of meaningful figures.
 _EXTRA_DECIMALS: Final = {
     "small_length": 2, "density": 2, "mass": 0, "inertia": 0, "altitude": 0, "force": 1,
-    "pressure": -1, "moment": 1, "spring": 1, "moment_per_angle": 1, "pitch_per_travel": -1, "disc_loading": 1, "length": 0, "pull": 0, "air_pressure": 1,
+    "pressure": -1, "moment": 1, "spring": 1, "moment_per_angle": 1, "pitch_per_travel": -1, "disc_loading": 1, "length": 0, "pull": 0, "air_pressure": 2,
 }  # fmt: skip
 
 
