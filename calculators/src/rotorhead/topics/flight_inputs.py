@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from ..conventions import TURN
+from ..drawing.curves import round_step
 from ..fields import Number
 from ..flight.validity import Mark
 from ..rotor import Rotor
@@ -13,14 +14,6 @@ MASS = Number("mass", "Mass carried", "mass", 50, 60_000, (400, 20_000, 10), lam
 AIR = (ALTITUDE, WARMER)
 BLADE_FIGURES = ("rpm", "radius_m", "chord_m", "blades", "twist_deg", "root_cut", "lift_slope_per_rad")
 INSIDE = "yes"
-
-
-def round_step(span: float, parts: int) -> float:
-    """A round step (1, 2 or 5 times a power of ten) that divides a span into about `parts`."""
-    # Imported here: the drawing's own module isn't needed before a chart is.
-    from ..drawing.curves import round_step as step
-
-    return step(span, parts)
 
 
 def places(quantity: str, low: float, high: float, parts: int, system: System) -> tuple[float, ...]:
