@@ -20,7 +20,7 @@ def tied_horn(rotor: Rotor) -> Drawing:
     scale = min(170.0 / reach, 84.0 / max(abs(rotor.arm), 0.02))
     hinge_x, horn_x, horn_y = _X + scale * rotor.hinge, _X + scale * rotor.horn_station, _Y + up * scale * rotor.arm
     canvas.circle(_X, _Y, 9, "r-structure")
-    canvas.text(_X, _Y + 26, "mast", "t t-small")
+    canvas.text(_X, _Y + (26 if horn_y < _Y else -18), "mast", "t t-small")
     canvas.line(_X + 9, _Y, 322, _Y, "r-structure blade")
     canvas.text(322, _Y + (18 if up < 0 else -8), "blade", "t t-small", "end")
     canvas.line(hinge_x, _Y - 26, hinge_x, _Y + 26, "r-disc")

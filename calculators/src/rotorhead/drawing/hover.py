@@ -9,13 +9,13 @@ def hover_picture(
     lever: float, command: str, air: str, power: tuple[float, float], system: System, blades: int
 ) -> Drawing:
     """`lever`: share of its travel, beyond 0 or 1 when it would have to go further; `power`: induced and profile, W."""
-    canvas = Canvas(340, 262, "hover")
-    bottom, top, x = 172.0, 44.0, 40.0
+    canvas = Canvas(340, 276, "hover")
+    bottom, top, x = 172.0, 44.0, 64.0
     canvas.line(x, bottom, x, top, "r-structure")
     for share, words in ((0.0, "down"), (1.0, "up")):
         y = bottom + (top - bottom) * share
         canvas.line(x - 8, y, x + 8, y, "r-structure")
-        canvas.text(x, y + (18 if share == 0.0 else -9), words, "t t-small")
+        canvas.text(x - 16, y + 4, words, "t t-small", "end")
     y = bottom + (top - bottom) * min(max(lever, -0.1), 1.1)
     canvas.line(x - 13, y, x + 13, y, "r-hand")
     canvas.text(x + 19, y + 4, command, "t t-strong t-hand", "start")
@@ -37,7 +37,7 @@ def hover_picture(
     canvas.rect(left, base, width * share, 18, "r-pitch thin")
     canvas.rect(left + width * share, base, width * (1.0 - share), 18, "r-structure fill")
     canvas.text(left, base + 36, f"drives the air: {show('power', power[0], system)}", "t t-small t-pitch", "start")
-    canvas.text(left + width, base + 36, f"drags the blades: {show('power', power[1], system)}", "t t-small", "end")
+    canvas.text(left + width, base + 56, f"drags the blades: {show('power', power[1], system)}", "t t-small", "end")
     return Drawing(
         canvas.svg(),
         f"The lever at {command} of collective, the disc of {blades} blades seen from the side with the air going down through it at "

@@ -15,7 +15,7 @@ from ..flight.validity import Mark, flap_mark, loading_mark, stall_mark
 from ..rotor import SEA_LEVEL_DENSITY, Rotor
 from ..units import STANDARD_GRAVITY
 from .common import fixed
-from .flight_inputs import BLADE_FIGURES, MASS, model_sentence, model_words, rpm, weight_of
+from .flight_inputs import BLADE_FIGURES, INSIDE, MASS, model_sentence, model_words, rpm, weight_of
 
 # A small car, for the comparison: round figure, no source.
 CAR_KG = 1000.0
@@ -91,22 +91,24 @@ def compute(values: Values, rotor: Rotor) -> Answer:
         "slow_free": slow.free,
         "slow_times": slow.lifted / full.lifted if full.lifted else 0.0,
         "slow_pull": pull * (SLOW / share) ** 2,
-        "model": model_words(flap_mark((coning,))),
     }
+    marks = flap_mark((coning,))
     if _from_weight(values, rotor):
         pitch, marks = _carried(values, rotor, share, coning)
-        results |= {"needed": pitch, "model": model_words(marks)}
+        results["needed"] = pitch
         # At nine tenths it may be that nothing carries it: the line is left out.
         with suppress(Refused):
             results["slow_needed"] = _carried(values, rotor, SLOW, coning)[0]
         lift = weight_of(float(values["mass"])) / rotor.blades
         results |= {"lift": lift, "pull_over_lift": pull / lift}
-    return Answer(results, fixed_cone)
+    results["model"] = model_words(marks)
+    return Answer(results, (fixed_cone, marks))
 
 
 def describe(case: Case) -> str:
     """One sentence, and where the model is left."""
-    a, r, fixed_cone = case.show, case.result, case.answer.details
+    a, r = case.show, case.result
+    fixed_cone, marks = case.answer.details
     speed = f"At {a('turn_rate', r('rpm'))}"
     pulled = (
         f"each is pulled outward with {a('pull', r('pull'))}, the weight of {r('cars'):.0f} small cars of one tonne"
@@ -122,7 +124,7 @@ def describe(case: Case) -> str:
             f"{speed} the blades stand up by {a('angle', r('coning'))}, and {pulled}; at 90% of the normal rotor speed they would "
             f"stand at {a('angle', r('slow_coning'))}."
         )
-    return stand + model_sentence(str(case.answer.results["model"]))
+    return stand + model_sentence(marks)
 
 
 def working(case: Case) -> tuple[Step, ...]:
@@ -149,9 +151,9 @@ def working(case: Case) -> tuple[Step, ...]:
              f"{a('angle', r('lifted'), 2)} − {a('angle', r('weighed'), 2)} = {a('angle', r('free'), 2)}"),
         Step("At 90% of the normal rotor speed, lift and all else held, against 100%.",
              f"1/0.9² = 1.235 without a spring; this head {r('slow_times'):.3f}", "droop"),
-        Step("Is this inside what the model can tell?", str(case.answer.results["model"])),
+        Step("Is this inside what the model can tell?", model_sentence(case.answer.details[1]).strip() or INSIDE),
     ]  # fmt: skip
-    if case.answer.details:
+    if case.answer.details[0]:
         steps.insert(
             3, Step("A teetering hub holds its precone, whatever the free blade would do.", a("angle", r("coning"), 2))
         )
@@ -167,9 +169,9 @@ def chart(case: Case) -> Chart:
     """Coning over rotor speed, thrust (or pitch) held; a hub that holds its cone beside the free blade."""
     rotor = case.rotor
     cones = [cone(case.values, rotor, s).free for s in _SHARES]
-    free = "a blade free on its hinge" if case.answer.details else "coning"
+    free = "a blade free on its hinge" if case.answer.details[0] else "coning"
     lines = [Line(free, "disc", tuple(cones))]
-    if case.answer.details:
+    if case.answer.details[0]:
         lines.append(Line("held by the hub", "structure", (rotor.precone,) * len(cones)))
     here = case.number("rotor_speed")
     return Chart(

@@ -25,14 +25,14 @@ def places(quantity: str, low: float, high: float, parts: int, system: System) -
 
 
 def model_words(marks: Iterable[Mark]) -> str:
-    """'yes' (inside the model), or what the model leaves out that now matters."""
+    """Whether an answer is inside the model."""
+    return "no, see above" if tuple(marks) else INSIDE
+
+
+def model_sentence(marks: Iterable[Mark]) -> str:
+    """What is added to a calculator's sentence when the model is left: what it leaves out that now matters."""
     texts = " ".join(mark.text for mark in marks)
-    return f"no. {texts}" if texts else INSIDE
-
-
-def model_sentence(words: str) -> str:
-    """What is added to a calculator's sentence when the model is left."""
-    return "" if words == INSIDE else f" Outside the model: {words.removeprefix('no. ')}"
+    return f" Outside the model: {texts}" if texts else ""
 
 
 def weight_of(mass: float) -> float:

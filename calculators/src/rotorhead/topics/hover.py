@@ -22,7 +22,7 @@ from ..flight.power import (
 from ..flight.validity import BLADE_LOADING_MOST
 from ..rotor import Rotor
 from ..units import STANDARD_GRAVITY
-from .flight_inputs import AIR, BLADE_FIGURES, MASS, model_sentence, model_words, places, weight_of
+from .flight_inputs import AIR, BLADE_FIGURES, INSIDE, MASS, model_sentence, model_words, places, weight_of
 
 # How much higher "higher up" is, m: what a learner asks about.
 HIGHER = 1000.0
@@ -126,7 +126,7 @@ def describe(case: Case) -> str:
         f"To carry {a('mass', case.number('mass'), 0)} at {a('altitude', case.number('altitude'))} the plate must ask for "
         f"{a('angle', r('command'))} of pitch, {_lever_words(r('lever'))}; the air goes down through the disc at "
         f"{a('speed', r('induced'), 1)}, and the rotor takes {a('power', r('power'))}."
-        f"{model_sentence(str(case.answer.results['model']))}"
+        f"{model_sentence(case.answer.details.found.outside)}"
     )
 
 
@@ -156,7 +156,7 @@ def working(case: Case) -> tuple[Step, ...]:
         Step(f"Quick estimate beside it, with the customary {INDUCED_FACTOR} for the losses of the inflow and a drag coefficient of "
              f"{MEAN_DRAG:.3f} (conventions, not measurements).",
              f"{a('power', r('power_estimate'), 1)}, figure of merit {r('merit_estimate'):.3f}", "estimate"),
-        Step("Is this inside what the model can tell?", str(case.answer.results["model"])),
+        Step("Is this inside what the model can tell?", model_sentence(d.found.outside).strip() or INSIDE),
     )  # fmt: skip
 
 
@@ -194,7 +194,7 @@ def chart(case: Case) -> Chart:
             hovering(d.loaded, pitch).cp * power_scale(*state) for pitch, state in zip(values, states, strict=False)
         ]
     here = mass if over == "mass" else altitude
-    reach = "" if len(kept) == len(xs) else ", as far as the model goes"
+    reach = "" if len(kept) == len(xs) else ", as far as the model goes" if inside > 1 else ", outside the model"
     label = "mass" if over == "mass" else "pressure altitude"
     name = "power at the rotor" if quantity == "power" else "pitch of the blades at 0.75 of the radius"
     return Chart(
