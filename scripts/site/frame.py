@@ -23,7 +23,7 @@ CHAIN = (
     ("pitch", "principles/collective.html"),
     ("flap", "principles/precession-or-lag.html"),
     ("disc", "principles/disc-tilt.html"),
-    ("lift", "principles/disc-tilt.html#lift"),
+    ("lift", "flight/lift-and-collective.html"),
 )
 
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import json
 from functools import cache
 from pathlib import Path
 
 import latex2mathml.converter
-from rotorhead.topics import ALL
+from rotorhead.render import MATHML
+from rotorhead.topics import ALL, module_of
 
 
 @cache
@@ -21,5 +21,8 @@ def equations() -> dict[str, str]:
 
 
 def write(package: Path) -> None:
-    """Put the equations into a copy of the package, where the browser's Python finds them."""
-    (package / "mathml.json").write_text(json.dumps(equations(), ensure_ascii=False, sort_keys=True), encoding="utf-8")
+    """Put the equations into a copy of the package, a module for each calculator: it travels in that calculator's part."""
+    for calculator in ALL.values():
+        made = {latex: equations()[latex] for latex in calculator.equations.values()}
+        module = package / "topics" / f"{MATHML}{module_of(calculator.id)}.py"
+        module.write_text(f"MADE = {made!r}\n", encoding="utf-8")

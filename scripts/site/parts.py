@@ -9,6 +9,8 @@ from __future__ import annotations
 import ast
 from pathlib import Path
 
+from rotorhead.render import MATHML
+
 PACKAGE_NAME = "rotorhead"
 CORE = "rotorhead.zip"
 FIGURES = "part-figures.zip"
@@ -72,7 +74,9 @@ def divide(package: Path, calculators: dict[str, str]) -> dict[str, set[str]]:
     core = closure(graph, f"{PACKAGE_NAME}.door")
     parts = {CORE: core, FIGURES: closure(graph, f"{PACKAGE_NAME}.site_figures") - core}
     for name, module in calculators.items():
-        parts[part_name(name)] = closure(graph, f"{PACKAGE_NAME}.topics.{module}") - core
+        # Its equations are a module that the build writes (mathml.py).
+        made = f"{PACKAGE_NAME}.topics.{MATHML}{module}"
+        parts[part_name(name)] = (closure(graph, f"{PACKAGE_NAME}.topics.{module}") - core) | {made}
     parts[OWN] = closure(graph, *(f"{PACKAGE_NAME}.{name}" for name in ("own_heads", "spread", "head_packed"))) - core
     parts[WHAT_IF] = closure(graph, f"{PACKAGE_NAME}.motion.words") - core - parts[part_name("motion")]
     shown_later = (f"{PACKAGE_NAME}.drawing.dimensions_{name}" for name in ("hub", "more", "rotor", "side"))

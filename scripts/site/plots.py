@@ -50,7 +50,7 @@ def printed(chart: dict[str, Any], name: str) -> str:
         axes.set_xlabel(chart["x"]["label"])
         axes.set_ylabel(f"{chart['y']['label']}, {chart['y']['unit']}")
         axes.grid(visible=True, linewidth=0.4)
-        if not chart["points"]:
+        if chart["x"]["turn"]:
             axes.set_xticks(range(0, 361, 90))
         if len(chart["lines"]) > 1:
             axes.legend(frameon=False, fontsize=12, loc="best")

@@ -102,7 +102,7 @@ def _legend_says(chart: Locator, data: dict[str, Any], index: int) -> None:
     # The x axis runs from the first value to the last.
     place = (xs[index] - xs[0]) / (xs[-1] - xs[0])
     over.hover(position={"x": max(1.0, min(box["width"] - 1, place * box["width"])), "y": box["height"] / 2})
-    expect(chart.locator(".u-legend .u-series .u-value").first).to_have_text(f"{xs[index]:.4g}")
+    expect(chart.locator(".u-legend .u-series .u-value").first).to_have_text(f"{xs[index]:.4g}".replace("-", MINUS))
     said = chart.locator(".u-legend .u-series .u-value").all_inner_texts()[1:]
     assert len(said) == len(data["lines"])
     for text, line in zip(said, data["lines"], strict=True):

@@ -15,7 +15,9 @@ from .conftest import PHONE, MakeReader
 from .reader import Reader
 
 TOPICS = [
-    page for page in oracle.PAGES if re.match(r"(principles|hands|parts|own)/", page) and page != "own/what-not.html"
+    page
+    for page in oracle.PAGES
+    if re.match(r"(principles|hands|parts|own|flight)/", page) and page != "own/what-not.html"
 ]
 SETTLED = "principles/precession-or-lag.html"
 

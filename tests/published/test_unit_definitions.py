@@ -71,6 +71,8 @@ IMPERIAL = {
     "inertia": constants.slug * FOOT**2, "density": constants.slug / FOOT**3, "disc_loading": LBF / FOOT**2,
     "altitude": FOOT, "airspeed": constants.knot, "temperature_difference": 5.0 / 9.0,
     "pitch_per_travel": DEGREE / constants.inch,
+    # Conventional mercury: 3386.389 Pa (NIST SP 811, from memory).
+    "air_pressure": 13595.1 * constants.g * constants.inch, "power": constants.hp, "temperature": 5.0 / 9.0,
 }  # fmt: skip
 
 
@@ -82,4 +84,21 @@ def test_every_quantity_is_checked() -> None:
 @pytest.mark.parametrize("quantity", IMPERIAL)
 def test_imperial_unit(quantity: str) -> None:
     """Each derived unit is built up here from scipy's base factors."""
-    assert to_si(quantity, 1.0, "imperial") == pytest.approx(IMPERIAL[quantity], rel=1e-12)
+    # A temperature's zero apart.
+    assert to_si(quantity, 1.0, "imperial") - to_si(quantity, 0.0, "imperial") == pytest.approx(
+        IMPERIAL[quantity], rel=1e-12
+    )
+
+
+def test_inch_of_mercury_as_printed() -> None:
+    """NIST SP 811 (from memory): 3386.389 Pa; I4: 29.921 inHg is 101 325 Pa, as printed."""
+    assert to_si("air_pressure", 1.0, "imperial") == pytest.approx(3386.389, abs=5e-4)
+    assert to_si("air_pressure", 29.921, "imperial") == pytest.approx(101325.0, abs=2.0)
+
+
+@pytest.mark.parametrize(("celsius", "fahrenheit"), [(15.0, 59.0), (-40.0, -40.0), (0.0, 32.0), (100.0, 212.0)])
+def test_temperatures(celsius: float, fahrenheit: float) -> None:
+    """PHAK FAA-H-8083-25 ch. 4 (read): 15 °C / 59 °F; against scipy's convert_temperature."""
+    kelvin = float(constants.convert_temperature(celsius, "C", "K"))
+    assert to_si("temperature", celsius, "metric") == pytest.approx(kelvin, rel=1e-14)
+    assert to_si("temperature", fahrenheit, "imperial") == pytest.approx(kelvin, rel=1e-14)

@@ -16,7 +16,7 @@ from rotorhead.topics import ALL
 
 SITE = Path(__file__).resolve().parents[2] / "site"
 PAGES = sorted(p.relative_to(SITE).as_posix() for p in SITE.rglob("*.html")) if SITE.exists() else []
-TOPICS = [p for p in PAGES if p.startswith(("parts/", "principles/", "hands/"))]
+TOPICS = [p for p in PAGES if p.startswith(("parts/", "principles/", "hands/", "flight/"))]
 
 
 @cache

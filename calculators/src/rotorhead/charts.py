@@ -8,12 +8,33 @@ from .fields import Case, Chart
 from .units import QUANTITIES, decimals, from_si, tidy
 
 
+def is_turn(chart: Chart) -> bool:
+    """Whether x is the degrees of a turn."""
+    return not chart.x_quantity and not chart.points
+
+
+def _x(chart: Chart, x: float, case: Case) -> float:
+    """A place on x in the reader's units."""
+    return from_si(chart.x_quantity, x, case.units) if chart.x_quantity else x
+
+
+def x_values(chart: Chart, case: Case) -> list[float]:
+    """x in the reader's units."""
+    return [round(_x(chart, x, case), 4) for x in chart.x]
+
+
+def x_label(chart: Chart, case: Case) -> str:
+    """What stands along x, with its unit."""
+    unit = QUANTITIES[chart.x_quantity].unit(case.units).symbol if chart.x_quantity else ""
+    return f"{chart.x_label}, {unit}" if unit else chart.x_label
+
+
 def data(chart: Chart, case: Case) -> dict[str, Any]:
     """A chart as JSON data, values in the reader's units, rounded to what a line can show."""
     unit = QUANTITIES[chart.quantity].unit(case.units).symbol
     return {
         "title": chart.title,
-        "x": {"label": chart.x_label, "values": [round(x, 4) for x in chart.x]},
+        "x": {"label": x_label(chart, case), "values": x_values(chart, case), "turn": is_turn(chart)},
         "y": {"label": chart.y_label, "unit": unit},
         "lines": [
             {
@@ -23,7 +44,7 @@ def data(chart: Chart, case: Case) -> dict[str, Any]:
             }
             for line in chart.lines
         ],
-        "cursor": chart.cursor,
+        "cursor": chart.cursor if chart.cursor is None else _x(chart, chart.cursor, case),
         "cursorField": chart.cursor_field,
         "points": chart.points,
     }
@@ -43,8 +64,9 @@ def table_html(chart: Chart, case: Case) -> str:
     if most < 10.0:
         places += 1
     heads = "".join(f'<th scope="col">{escape(line.name)}</th>' for line in chart.lines)
+    xs = x_values(chart, case)
     rows = "".join(
-        f'<tr><th scope="row">{chart.x[i]:g}</th>'
+        f'<tr><th scope="row">{xs[i]:g}</th>'
         + "".join(
             f"<td>{tidy(from_si(chart.quantity, line.values[i], case.units), places)}</td>" for line in chart.lines
         )
@@ -54,5 +76,5 @@ def table_html(chart: Chart, case: Case) -> str:
     return (
         f'<div class="hd-scroll" tabindex="0" role="region" aria-label="{escape(chart.title)}, values">'
         f'<table class="hd-all"><caption>{escape(chart.title)}, {escape(chart.y_label)} in {escape(unit)}</caption>'
-        f'<thead><tr><th scope="col">{escape(chart.x_label)}</th>{heads}</tr></thead><tbody>{rows}</tbody></table></div>'
+        f'<thead><tr><th scope="col">{escape(x_label(chart, case))}</th>{heads}</tr></thead><tbody>{rows}</tbody></table></div>'
     )

@@ -125,9 +125,9 @@ class Line:
 class Chart:
     """Lines over a common x: what the page draws live, prints at build and lists as a table.
 
-    `x` is in `x_quantity`'s metric unit or a plain number; `cursor` a place on x or None, and
-    `cursor_field` the input that it shows and that picking a place sets. `every`: each how many points a
-    row of the table stands.
+    `x` and `cursor` (a place on x or None) are in SI where `x_quantity` says what they measure, else plain numbers:
+    degrees of a turn, or counts shown as `points`. `cursor_field`: the input that the cursor shows and that picking
+    a place sets. `every`: each how many points a row of the table stands.
     """
 
     title: str
@@ -140,6 +140,7 @@ class Chart:
     every: int = 6
     points: bool = False
     cursor_field: str = ""
+    x_quantity: str = ""
 
 
 @dataclass(frozen=True)

@@ -150,7 +150,13 @@ def rod_figure(number: int, part: Figure) -> Figure:
     )  # fmt: skip
 
 
-BY_KEY: Final[dict[str, Figure]] = {f.key: f for f in FIGURES} | {RODS_COUNT.key: RODS_COUNT} | {
-    rod_figure(n, part).key: rod_figure(n, part) for n in range(1, RODS_MOST + 1) for part in (ROD_BEARING, ROD_STROKE)
-}
+BY_KEY: Final[dict[str, Figure]] = (
+    {f.key: f for f in FIGURES}
+    | {RODS_COUNT.key: RODS_COUNT}
+    | {
+        rod_figure(n, part).key: rod_figure(n, part)
+        for n in range(1, RODS_MOST + 1)
+        for part in (ROD_BEARING, ROD_STROKE)
+    }
+)
 OPTION_BY_KEY: Final[dict[str, Option]] = {o.key: o for o in OPTIONS}

@@ -3,16 +3,16 @@
 Everything a reader typed is escaped here; nothing else puts it on a page.
 """
 
-import json
 from collections.abc import Callable, Container
 from functools import cache, partial
 from html import escape
-from importlib import resources
-from typing import TYPE_CHECKING
+from importlib import import_module
+from typing import TYPE_CHECKING, Final
 
 from .charts import chart_html, table_html
 from .fields import WORDS, Calculator, Case, Result
 from .site_values import result_html
+from .topics import module_of
 from .units import QUANTITIES, from_si, show
 
 if TYPE_CHECKING:
@@ -20,16 +20,18 @@ if TYPE_CHECKING:
 
 
 @cache
-def _mathml() -> dict[str, str]:
-    """LaTeX -> MathML, made by the build (scripts/site/mathml.py) and packed with the package."""
-    path = resources.files(__package__).joinpath("mathml.json")
+def _mathml(module: str) -> dict[str, str]:
+    """LaTeX -> MathML of one calculator, made by the build (scripts/site/mathml.py) and packed with its part."""
     try:
-        return dict(json.loads(path.read_text(encoding="utf-8")))
-    except FileNotFoundError:
+        made: dict[str, str] = import_module(f"{__package__}.topics.{MATHML}{module}").MADE
+    except ModuleNotFoundError:
         return _added
+    return made
 
 
 _added: dict[str, str] = {}
+# What the build's modules are called, before the calculator's own name.
+MATHML: Final = "mathml_"
 
 
 def add_mathml(made: dict[str, str]) -> None:
@@ -37,9 +39,9 @@ def add_mathml(made: dict[str, str]) -> None:
     _added.update(made)
 
 
-def equation_html(latex: str) -> str:
+def equation_html(calculator: Calculator, latex: str) -> str:
     """MathML for an equation of a calculator, or its LaTeX text where none was made."""
-    return _mathml().get(latex) or f"<code>{escape(latex)}</code>"
+    return _mathml(module_of(calculator.id)).get(latex) or f"<code>{escape(latex)}</code>"
 
 
 def parts(
@@ -107,7 +109,7 @@ def steps_html(calculator: Calculator, case: Case) -> str:
     items = []
     for step in calculator.working(case):
         equation = (
-            f'<div class="hd-equation">{equation_html(calculator.equations[step.equation])}</div>'
+            f'<div class="hd-equation">{equation_html(calculator, calculator.equations[step.equation])}</div>'
             if step.equation
             else ""
         )

@@ -207,8 +207,10 @@ def figure_keys(keys: tuple[str, ...], head: Head) -> list[str]:
 
 def slider(quantity: str, span: tuple[float, float, float], system: units.System) -> dict[str, float]:
     """Slider range and step in the reader's units; an imperial step is a round one near the metric's."""
-    low, high, step = (units.from_si(quantity, units.to_si(quantity, x, "metric"), system) for x in span)
-    if system == "imperial" and units.QUANTITIES[quantity].metric != units.QUANTITIES[quantity].imperial:
+    low, high = (units.from_si(quantity, units.to_si(quantity, x, "metric"), system) for x in span[:2])
+    kind = units.QUANTITIES[quantity]
+    step = span[2] * kind.metric.scale / kind.unit(system).scale
+    if system == "imperial" and kind.metric != kind.imperial:
         power = 10.0 ** math.floor(math.log10(step))
         step = min((1.0, 2.0, 5.0, 10.0), key=lambda m: abs(m * power - step)) * power
         low, high = math.floor(low / step) * step, math.ceil(high / step) * step

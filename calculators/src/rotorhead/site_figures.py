@@ -8,8 +8,9 @@ from typing import Final
 from . import units
 from .blade.phase import budget_of
 from .conventions import bearing_of
-from .drawing import disc, head_views, plan, rose, schemes, side, strips
+from .drawing import coning, disc, head_views, plan, rose, schemes, side, strips
 from .fields import Drawing
+from .flight.coning import coning_at_speed, lift_lever
 from .mechanism.hands import rig_of
 from .mechanism.links import harmonics, pitch_round, pitches_now
 from .motion.setting import Setting
@@ -29,6 +30,14 @@ def _head_view(rotor: Rotor, system: units.System) -> Drawing:
     return head_views.head_view(motion_of(rotor, Setting(0.5, 0.5, 0.0)), math.radians(30.0), "corner")
 
 
+def _cones(rotor: Rotor, system: units.System) -> Drawing:
+    lever = lift_lever(rotor)
+    shares = (1.0, 0.9, 0.8)
+    return coning.cones(
+        rotor, [(f"{100 * s:.0f}% rpm", coning_at_speed(rotor, s * rotor.speed, lever)) for s in shares]
+    )
+
+
 FIGURES: Final[dict[str, Callable[[Rotor, units.System], Drawing]]] = {
     "rose": lambda r, s: rose.budget_rose(budget_of(r)),
     "predict-rose": lambda r, s: rose.predict_rose(r.rotation),
@@ -41,6 +50,7 @@ FIGURES: Final[dict[str, Callable[[Rotor, units.System], Drawing]]] = {
     "scissors": lambda r, s: schemes.scissors(r),
     "flattening": lambda r, s: schemes.flattening(r),
     "precession": lambda r, s: schemes.precession(r),
+    "cones": _cones,
 }
 
 

@@ -23,14 +23,21 @@ KNOT_M_PER_S: Final = 1852.0 / 3600.0
 PSI_PA: Final = POUND_FORCE_N / INCH_M**2
 RPM_RAD_PER_S: Final = 2.0 * math.pi / 60.0
 DEGREE: Final = math.pi / 180.0
+KELVIN_AT_0_C: Final = 273.15
+KELVIN_AT_0_F: Final = KELVIN_AT_0_C - 32.0 * 5.0 / 9.0
+# Conventional mercury, 13 595.1 kg/m³ under standard gravity (NIST SP 811, from memory).
+MERCURY_INCH_PA: Final = 13595.1 * STANDARD_GRAVITY * INCH_M
+# 550 ft·lbf/s.
+HORSEPOWER_W: Final = 550.0 * FOOT_M * POUND_FORCE_N
 
 
 @dataclass(frozen=True, slots=True)
 class Unit:
-    """A unit a reader sees: `symbol`, and `scale`, the SI value of one such unit."""
+    """A unit a reader sees: `symbol`, `scale`, the SI value of one such unit, and `zero`, that of none (temperatures)."""
 
     symbol: str
     scale: float
+    zero: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +87,9 @@ QUANTITIES: Final[dict[str, Quantity]] = {
         ),
         Quantity("spring", Unit("N·m/rad", 1.0), Unit("lbf·ft/rad", POUND_FORCE_N * FOOT_M), 0),
         Quantity("pressure", Unit("MPa", 1.0e6), Unit("psi", PSI_PA), 1),
+        Quantity("air_pressure", Unit("hPa", 100.0), Unit("inHg", MERCURY_INCH_PA), 1),
+        Quantity("temperature", Unit("°C", 1.0, KELVIN_AT_0_C), Unit("°F", 5.0 / 9.0, KELVIN_AT_0_F), 1),
+        Quantity("power", Unit("kW", 1000.0), Unit("hp", HORSEPOWER_W), 0),
         Quantity("area", Unit("m²", 1.0), Unit("ft²", FOOT_M**2), 2),
         Quantity("inertia", Unit("kg·m²", 1.0), Unit("slug·ft²", SLUG_KG * FOOT_M**2), 0),
         Quantity("density", Unit("kg/m³", 1.0), Unit("slug/ft³", SLUG_KG / FOOT_M**3), 3),
@@ -94,18 +104,20 @@ QUANTITIES: Final[dict[str, Quantity]] = {
 # needs more of them, a smaller one fewer, for the same number of meaningful figures.
 _EXTRA_DECIMALS: Final = {
     "small_length": 2, "density": 2, "mass": 0, "inertia": 0, "altitude": 0, "force": 1,
-    "pressure": -1, "moment": 1, "spring": 1, "moment_per_angle": 1, "pitch_per_travel": -1, "disc_loading": 1, "length": 0, "pull": 0,
+    "pressure": -1, "moment": 1, "spring": 1, "moment_per_angle": 1, "pitch_per_travel": -1, "disc_loading": 1, "length": 0, "pull": 0, "air_pressure": 2,
 }  # fmt: skip
 
 
 def to_si(quantity: str, value: float, system: System) -> float:
     """A number as the reader wrote it -> SI."""
-    return value * QUANTITIES[quantity].unit(system).scale
+    unit = QUANTITIES[quantity].unit(system)
+    return value * unit.scale + unit.zero
 
 
 def from_si(quantity: str, value: float, system: System) -> float:
     """SI -> the number the reader sees."""
-    return value / QUANTITIES[quantity].unit(system).scale
+    unit = QUANTITIES[quantity].unit(system)
+    return (value - unit.zero) / unit.scale
 
 
 def decimals(quantity: str, system: System, given: int | None = None) -> int:

@@ -46,6 +46,23 @@ def pressure(altitude: float) -> float:
     return SEA_LEVEL_PRESSURE * math.pow(standard_temperature(altitude) / SEA_LEVEL_TEMPERATURE, _PRESSURE_POWER)
 
 
+def pressure_altitude(air_pressure: float) -> float:
+    """Geopotential pressure altitude (m) at which the standard atmosphere has this pressure (Pa); `pressure` turned round.
+
+    With a sea-level setting (QNH) Q an altimeter on the ground shows h(p) − h(Q), the height above sea level; so the
+    pressure altitude of a place is its height + `pressure_altitude(Q)`. −1000 to 11 000 m; otherwise `Refused`.
+    """
+    if air_pressure > 0.0:
+        ratio = math.pow(air_pressure / SEA_LEVEL_PRESSURE, 1.0 / _PRESSURE_POWER)
+        found = SEA_LEVEL_TEMPERATURE * (1.0 - ratio) / LAPSE
+        # 1 mm of room, so that the pressures of the ends themselves come back.
+        if LOWEST - 1e-3 <= found <= TROPOPAUSE + 1e-3:
+            return found
+    raise refuse(
+        "pressure", f"Air pressure: {air_pressure / 100.0:.0f} hPa has no altitude between −1000 and 11 000 m."
+    )
+
+
 def density(altitude: float, warmer: float = 0.0) -> float:
     """Density (kg/m³) at a geopotential pressure altitude (m), air warmer than standard by `warmer` (K).
 

@@ -8,12 +8,15 @@ the thrust at a given pitch comes out 3 to 5 % off, and worse below 6° of pitch
 """
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 
 from ..rotor import SEA_LEVEL_DENSITY, Rotor
 
 _STATIONS = 40
+# Beyond what any head is given.
+PITCH_SPAN = (-0.2, 0.8)
 
 
 def thrust_coefficient(rotor: Rotor, density: float = SEA_LEVEL_DENSITY) -> float:
@@ -95,15 +98,43 @@ def thrust_of_pitch(rotor: Rotor, pitch75: float) -> tuple[float, float]:
 @lru_cache(maxsize=64)
 def hover_pitch(rotor: Rotor, density: float = SEA_LEVEL_DENSITY) -> tuple[float, float]:
     """Pitch at 0.75 R (rad) that carries the weight, and the lift moment about the hinge (see above)."""
-    wanted = thrust_coefficient(rotor, density)
-    low, high = -0.2, 0.8
-    for _ in range(40):
-        middle = 0.5 * (low + high)
-        if thrust_of_pitch(rotor, middle)[0] < wanted:
-            low = middle
-        else:
-            high = middle
-        if high - low < 1e-7:
-            break
-    pitch = 0.5 * (low + high)
+    pitch = pitch_of_thrust(rotor, thrust_coefficient(rotor, density))
     return pitch, thrust_of_pitch(rotor, pitch)[1]
+
+
+def pitch_of_thrust(rotor: Rotor, wanted: float, start: float | None = None, rate: float | None = None) -> float:
+    """Pitch (rad) at 0.75 R that gives a C_T, between −0.2 and 0.8; the nearer end where none does.
+
+    Secants between bounds that close in, from `start` or the pitch of uniform inflow, with `rate` for dC_T/dθ there: 3 to 5
+    sums instead of 24 halvings.
+    """
+    low, high = PITCH_SPAN
+    slope = rotor.solidity * rotor.lift_slope
+    pitch = 6.0 * wanted / slope + 1.5 * uniform_inflow(wanted) if start is None else start
+    pitch, rate = min(max(pitch, low), high), rate or slope / 8.0
+    miss = thrust_of_pitch(rotor, pitch)[0] - wanted
+    for _ in range(40):
+        low, high = (pitch, high) if miss < 0.0 else (low, pitch)
+        following = pitch - miss / rate
+        if not low < following < high:
+            following = 0.5 * (low + high)
+        if abs(following - pitch) < 1e-8:
+            return following
+        before, miss = miss, thrust_of_pitch(rotor, following)[0] - wanted
+        rate = max((miss - before) / (following - pitch), 1e-6)
+        pitch = following
+    return pitch
+
+
+def pitches_of_thrusts(rotor: Rotor, wanted: Iterable[float]) -> list[float]:
+    """`pitch_of_thrust` along a row of C_T that changes evenly: each begins where the last two point."""
+    found: list[float] = []
+    done: list[float] = []
+    for ct in wanted:
+        start, rate = None, None
+        if len(found) > 1 and found[-1] != found[-2]:
+            rate = (done[-1] - done[-2]) / (found[-1] - found[-2])
+            start = found[-1] + (ct - done[-1]) / rate
+        found.append(pitch_of_thrust(rotor, ct, start, rate))
+        done.append(ct)
+    return found

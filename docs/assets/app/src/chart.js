@@ -46,7 +46,7 @@ function draw(host, data, pick) {
     },
     cursor: { drag: { x: false, y: false }, points: { size: 7 } },
     axes: [
-      { ...axis, label: data.x.label, values: (_chart, ticks) => ticks.map(figure), ...(data.points ? {} : { incrs: [15, 30, 45, 90] }) },
+      { ...axis, label: data.x.label, values: (_chart, ticks) => ticks.map(figure), ...(data.x.turn ? { incrs: [15, 30, 45, 90] } : {}) },
       { ...axis, label: `${data.y.label}, ${data.y.unit}`, size: 64, values: (_chart, ticks) => ticks.map(figure) },
     ],
     series: [

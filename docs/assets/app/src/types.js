@@ -38,7 +38,7 @@
  */
 /**
  * A chart as Python gives it, values in the reader's units.
- * @typedef {{title: string, x: {label: string, values: number[]}, y: {label: string, unit: string},
+ * @typedef {{title: string, x: {label: string, values: number[], turn: boolean}, y: {label: string, unit: string},
  *   lines: {name: string, role: string, values: number[]}[], cursor: number | null, cursorField: string,
  *   points: boolean}} ChartData
  */
