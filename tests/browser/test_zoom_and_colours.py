@@ -112,7 +112,6 @@ def test_edges_and_drawings_in_forced_colours(forced_page: Page, address: str, p
     """Every control has an edge, every drawing its lines, at 3:1 against the paper."""
     page = forced_page
     page.goto(address + path)
-    page.locator("details").evaluate_all("all => all.forEach(one => { one.open = true; })")
     page.evaluate("document.activeElement.blur()")
     for scheme in SCHEMES:
         page.emulate_media(color_scheme=scheme, forced_colors="active", reduced_motion="reduce")
