@@ -12,6 +12,7 @@ import time
 BYTES_A_SECOND = 10e6 / 8
 ONE_WAY = 0.030
 PIECE = 16_384
+LATE = 0.005
 
 
 class NarrowLine:
@@ -20,6 +21,7 @@ class NarrowLine:
     def __init__(self, upstream: int) -> None:
         self._upstream = upstream
         self._turn = asyncio.Lock()
+        self._free_at = 0.0
         self.open_wide = False
         self.port = 0
         ready = threading.Event()
@@ -64,7 +66,9 @@ class NarrowLine:
                 if cost:
                     # Connections take turns, a piece each: none waits behind all that another has asked for.
                     async with self._turn:
-                        await asyncio.sleep(len(piece) * cost)
+                        # By the clock, so that a sleep which lasts a little too long is made up for by the next.
+                        self._free_at = max(self._free_at, time.monotonic() - LATE) + len(piece) * cost
+                        await asyncio.sleep(self._free_at - time.monotonic())
                 await pieces.put((time.monotonic() + ONE_WAY, piece))
             await pieces.put((time.monotonic() + ONE_WAY, b""))
             await delivering

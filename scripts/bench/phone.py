@@ -17,7 +17,7 @@ import sys
 import threading
 import time
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -80,8 +80,10 @@ def quota(share: float) -> Iterator[Path]:
 def _slow(group: Path) -> None:
     """Put the browser's processes into the group; what they start later is in it by itself."""
     for one in psutil.Process().children(recursive=True):
-        if "chrom" in one.name():
-            (group / "cgroup.procs").write_text(str(one.pid))
+        # A process may have ended since it was listed.
+        with suppress(psutil.NoSuchProcess, ProcessLookupError):
+            if "chrom" in one.name():
+                (group / "cgroup.procs").write_text(str(one.pid))
 
 
 def _touch(context: BrowserContext, address: str) -> float:

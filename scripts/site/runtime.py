@@ -121,9 +121,12 @@ def _make_started(library: Path, core: Path) -> Callable[[Path], None]:
         with tempfile.TemporaryDirectory() as folder:
             lock, modules = Path(folder) / "lock.json", Path(folder) / "modules.json"
             lock.write_text(json.dumps(_lock()), encoding="utf-8")
-            # Pyodide imports what it needs of its own; the rest of it speaks to a page.
-            ours = lambda name: not name.startswith(("pyodide", "_pyodide"))  # noqa: E731
-            names = [*_modules(library, ours), *_modules(core, lambda name: not name.endswith("__main__"))]
+            # Pyodide imports what it needs of its own, and of what speaks to a page, a network or other programs.
+            away = ("pyodide", "_pyodide", "asyncio", "concurrent", "socket", "subprocess", "logging", "selectors")
+            names = [
+                *_modules(library, lambda name: not name.startswith(away)),
+                *_modules(core, lambda name: not name.endswith("__main__")),
+            ]
             modules.write_text(json.dumps(names), encoding="utf-8")
             run_quietly(
                 ["node", HERE / "started.mjs", PYODIDE, library, core, lock, modules, path],
