@@ -21,8 +21,8 @@ Hand to Disc: its pages, its package `rotorhead` and its scripts
 """
 # The npm package of Pyodide has no licence file; its package.json names the licence.
 PYODIDE = """
-Pyodide {version} (assets/hd/runtime: pyodide.js, pyodide.asm.js, pyodide.asm.wasm, Python modules), unchanged
-except that modules are left out and the rest is compiled
+Pyodide {version} (assets/hd/runtime: pyodide.js, pyodide.asm.js, pyodide.asm.wasm; its library inside started.bin), unchanged
+except that modules of the library are left out and the rest is compiled
 --------------------------------------------------------------------------------------------------------------
 Mozilla Public License 2.0. The source is published by the Pyodide project under the tag {version}.
 It holds CPython {python} and its standard library, under the licence of the Python Software Foundation, version 2:

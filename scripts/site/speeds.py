@@ -31,7 +31,7 @@ def speeds_html(_: list[str]) -> str:
     machine = {key: escape(value) for key, value in kept["machine"].items()}
     rows = "".join(_row(one) for one in kept["figures"])
     return (
-        "<table><thead><tr><th>What</th><th>Measured</th><th>Budget</th><th>Share of it</th><th></th></tr></thead>"
+        "<table><thead><tr><th>What</th><th>Measured</th><th>Budget</th><th>Share of it</th><th>Verdict</th></tr></thead>"
         f"<tbody>{rows}</tbody></table>"
         f"<p>Measured on {machine['date']} on {machine['processors']} processors ({machine['architecture']}, "
         f"{machine['system']}) with {machine['memory']} of memory, {machine['browser']} without a graphics card, "
