@@ -166,7 +166,7 @@ def test_a_browser_that_keeps_nothing_says_so(make_reader: MakeReader) -> None:
     reader.open(DESCRIBE)
     reader.page.locator("#hd-own-name").fill("Class head")
     bench(reader.page, "Keep it")
-    says(reader.page, "Class head is kept")
+    says(reader.page, "Class head is chosen")
     expect(reader.page.locator(".hd-own-none")).to_contain_text("does not let the site keep heads")
     expect(reader.header_button).to_contain_text("Class head")
 
