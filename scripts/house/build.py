@@ -22,7 +22,7 @@ SOURCES = [
     DOCS,
     CALCULATORS / "pyproject.toml",
     CALCULATORS / "src",
-    SCRIPTS / "site",
+    SCRIPTS / "site", SCRIPTS / "bench" / "measured.json",
     SCRIPTS / "requirements.txt",
     APP / "package-lock.json",
     ROOT / "mkdocs.yml",
