@@ -77,7 +77,7 @@ def test_a_damaged_file_of_the_runtime_is_not_run(reader: Reader, name: str, kin
         reader.shows("phase", oracle.run("phase", inputs={"turn_rods": "12"}))
 
 
-@pytest.mark.parametrize("name", ["rotorhead.zip", "part-phase.zip"])
+@pytest.mark.parametrize("name", ["started.bin", "rotorhead.zip", "part-phase.zip"])
 def test_a_package_of_another_build_answers_nothing(reader: Reader, site: Path, name: str) -> None:
     """The server was renewed while the page was open: its package would give figures of another build."""
     reader.watch.allow("integrity")

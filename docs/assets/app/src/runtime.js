@@ -36,9 +36,9 @@ async function payload(report) {
   return files;
 }
 
-/** Where the package and its parts are. @param {(name: string) => string} place */
+/** Where the package, its parts and the memory that holds it are. @param {(name: string) => string} place */
 function addresses(place) {
-  const zips = Object.keys(build.files).filter((name) => name === "rotorhead.zip" || name.startsWith("part-"));
+  const zips = Object.keys(build.files).filter((name) => ["rotorhead.zip", "started.bin"].includes(name) || name.startsWith("part-"));
   return Object.fromEntries(zips.map((name) => [name, place(name)]));
 }
 
@@ -61,7 +61,7 @@ export async function openWorker(report, wantedFirst) {
   const { names, figures } = wanted();
   // A question may be taken from any calculator.
   const asks = document.querySelector('[data-teach]:not([data-teach="lesson"])') !== null;
-  const soon = asks ? Object.keys(addresses(String)) : partsLater(all, names, figures.length > 0);
+  const soon = asks ? Object.keys(addresses(String)).filter((name) => name.startsWith("part-")) : partsLater(all, names, figures.length > 0);
   const common = { type: "start", lock: build.lock, build: build.build, sums, sizes, first, soon };
   /** @type {BlobPart[]} */
   const source = [workerText];

@@ -87,7 +87,7 @@ async function begin(start) {
   const wasm = open("pyodide.asm.wasm", `${indexURL}pyodide.asm.wasm`);
   const compiled = WebAssembly.compileStreaming(wasm);
   // Python's memory once it has started and our core is in, less what the runtime holds by itself (scripts/site/started.mjs).
-  const memory = open("started.bin", `${indexURL}started.bin`).then(unpacked);
+  const memory = open("started.bin", start.addresses["started.bin"] ?? "").then(unpacked);
   /** @type {Promise<unknown>[]} */
   const needed = [compiled, memory];
   WebAssembly.instantiateStreaming = async (_source, imports) => {
