@@ -181,6 +181,16 @@ def test_a_wrong_value_in_a_link_is_named_and_left_out(
     live.shows("phase", oracle.run("phase", shown[0], changes=shown[1], inputs={**shown[2], "turn_rods": "4"}))
 
 
+def test_a_link_followed_while_an_answer_comes_in_is_still_followed(live: Reader) -> None:
+    """An answer writes the address of what it answers; it may do so between a link's click and the page's hearing of it."""
+    _start(live)
+    live.page.evaluate(
+        """() => { const before = location.href; location.hash = "#phase&head=cedar4&turn_rods=7";
+        history.replaceState(null, "", before); }"""
+    )
+    live.shows("phase", oracle.run("phase", "cedar4", inputs={"turn_rods": "7"}))
+
+
 SCRIPT = '<img src=x onerror="document.title=1"><script>document.title=2</script>'
 
 

@@ -47,7 +47,7 @@ engine.addEventListener("again", () => {
   if (!store.plain) void follow();
 });
 
-window.addEventListener("hashchange", () => readAddress());
+window.addEventListener("hashchange", (event) => readAddress(new URL(event.newURL).hash));
 window.addEventListener("pageshow", (event) => {
   // Back from another page, kept alive by the browser: the head may have been changed there.
   if (!event.persisted || location.hash.includes("&")) return;

@@ -126,9 +126,12 @@ export function writeAddress(calculator = null) {
   }
 }
 
-/** Take what the address says. @returns {boolean} whether it was one of ours */
-export function readAddress() {
-  const link = readLink(location.hash, new Set([...store.heads.map((head) => head.id), OWN]));
+/**
+ * Take what the address says, or said when it changed: an answer that comes in between writes the address anew.
+ * @param {string} [hash] @returns {boolean} whether it was one of ours
+ */
+export function readAddress(hash = location.hash) {
+  const link = readLink(hash, new Set([...store.heads.map((head) => head.id), OWN]));
   if (!link.ours) return false;
   const faults = [...link.faults];
   const named = [...calculators].find((calculator) => calculator.name === link.calculator);
@@ -157,6 +160,7 @@ export function readAddress() {
   }
   if (JSON.stringify(next) !== JSON.stringify(choice)) store.choose(next, { link: true });
   else void follow();
+  if (location.hash !== hash) writeAddress(); // what came in between wrote its own
   return true;
 }
 
