@@ -106,9 +106,7 @@ def test_a_start_that_never_ends_is_given_up(reader: Reader) -> None:
     _expect_printed_again(reader, printed)
 
 
-@pytest.mark.parametrize(
-    "lost", ["pyodide.js", "pyodide.asm.js", "pyodide.asm.wasm", "started.bin", "rotorhead.zip"]
-)
+@pytest.mark.parametrize("lost", ["pyodide.js", "pyodide.asm.js", "pyodide.asm.wasm", "started.bin", "rotorhead.zip"])
 def test_a_lost_file_of_the_runtime_leaves_the_printed_figures(reader: Reader, lost: str) -> None:
     reader.watch.allow(f"response 404: .*{lost}")
     # The browser, not the page, writes this line for any missing file.

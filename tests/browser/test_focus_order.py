@@ -213,7 +213,9 @@ def test_the_menu_by_keys_on_a_narrow_screen(live: Reader) -> None:
         before.focus()
         box = one.bounding_box()
         assert box is not None
-        assert changed(page, one, one.focus) >= box["width"] + box["height"], "the ring is not cut off by the menu's edge"
+        assert changed(page, one, one.focus) >= box["width"] + box["height"], (
+            "the ring is not cut off by the menu's edge"
+        )
     expect(menu.get_by_role("link", name="Paper wheel")).to_be_hidden()
     back.press("Enter")
     expect(opener).to_be_focused()
