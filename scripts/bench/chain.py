@@ -20,7 +20,7 @@ from budget import Figure, judged
 from rotorhead.flight.balance import strip_balance
 from rotorhead.flight.flapper import Pitch, flap_blade
 from rotorhead.flight.inflow import stream
-from rotorhead.flight.trim import stick_trim
+from rotorhead.flight.stick_trim import stick_trim
 from rotorhead.head import demonstration
 from rotorhead.mechanism.assembly import assembled
 from rotorhead.mechanism.hands import rig_of

@@ -14,6 +14,8 @@ from house.paths import APP, SCRIPTS
 # What a reader's browser gets, and where it lies in the site. Everything else only builds or tests it.
 CARRIED = {
     "pyodide": ("Python in the browser", "<code>runtime/</code>, <code>payload.js</code>"),
+    "d3-array": ("helps d3-contour", "<code>chart.js</code>"),
+    "d3-contour": ("bands of the pictures over the disc", "<code>chart.js</code>"),
     "iframe-worker": ("the search, in a folder opened from a disk", "<code>iframe-worker.js</code>"),
     "qrcode-generator": ("QR codes", "<code>qr-code.js</code>"),
     "three": ("the moving view", "<code>head-view.js</code>"),

@@ -123,7 +123,7 @@ def calculator_html(name: str) -> str:
     chart = ""
     if "chart" in parts:
         empty = "></hd-chart>"
-        data = json.loads(unescape(parts["chart"].partition('data-chart="')[2].partition('"')[0]))
+        data = _data(parts["chart"], "data-chart")
         drawn = parts["chart"].replace(empty, f">{plots.printed(data, f'plot-{name}')}</hd-chart>")
         chart = (
             f'<div class="hd-chart-slot" data-part="chart">{drawn}</div>'
@@ -162,7 +162,17 @@ def _tour(parts: dict[str, str]) -> str:
 def _extras(calculator: Calculator, parts: dict[str, str]) -> str:
     """Further slots a calculator declares, beneath its bench."""
     names = [name for name in calculator.extra if name not in ("tour", "sheets")]
-    return "".join(f'<div class="hd-extra" data-part="{name}">{parts[name]}</div>' for name in names)
+    shown = {name: parts[name] for name in names}
+    if "field" in shown:
+        drawn = plots.printed_field(_data(parts["field"], "data-field"), f"field-{calculator.id}")
+        shown["field"] = parts["field"].replace("></hd-field>", f">{drawn}</hd-field>")
+    return "".join(f'<div class="hd-extra" data-part="{name}">{html}</div>' for name, html in shown.items())
+
+
+def _data(html: str, attribute: str) -> dict[str, Any]:
+    """What an element carries in an attribute."""
+    data: dict[str, Any] = json.loads(unescape(html.partition(f'{attribute}="')[2].partition('"')[0]))
+    return data
 
 
 def _sheets(parts: dict[str, str]) -> str:

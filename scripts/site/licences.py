@@ -32,6 +32,8 @@ Copyright (c) 2001 Python Software Foundation; All Rights Reserved.
 BUNDLED = {
     "three": "three.js {version} (inside assets/hd/head-view.js)",
     "uplot": "uPlot {version} (inside assets/hd/chart.js)",
+    "d3-contour": "d3-contour {version} (inside assets/hd/chart.js)",
+    "d3-array": "d3-array {version} (inside assets/hd/chart.js)",
     "workbox-core": "Workbox core, routing and strategies {version} (inside sw.js)",
 }
 # Its notice is a plain comment, which the bundler drops.

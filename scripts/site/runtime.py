@@ -25,7 +25,7 @@ import trimmed
 from house.paths import APP, BUILD, CALCULATORS, PACKAGE, SCRIPTS
 from house.say import run_quietly
 from house.stamps import fingerprint
-from undocumented import without_docstrings
+from undocumented import without_annotations, without_docstrings
 
 PYODIDE = APP / "node_modules" / "pyodide"
 CACHE = BUILD / "runtime"
@@ -79,7 +79,7 @@ def _make_rotorhead(path: Path) -> None:
         if MATHML.is_file():
             importlib.import_module("mathml").write(tree / "src" / "rotorhead")
         for path_in_tree in (tree / "src").rglob("*.py"):
-            path_in_tree.write_bytes(without_docstrings(path_in_tree.read_bytes()))
+            path_in_tree.write_bytes(without_annotations(without_docstrings(path_in_tree.read_bytes())))
         out = Path(folder) / "wheel"
         run_quietly(
             [sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", out, tree],

@@ -19,7 +19,8 @@ from rotorhead.rotor import of_head
 from rotorhead.topics import ALL
 
 # Results counted toward the right: they change sign in the mirror, everything else is unchanged.
-TOWARD_RIGHT = {"right", "right_by_forward", "forward_by_right"}
+TOWARD_RIGHT = {"right", "hover_right", "right_by_forward", "forward_by_right"}
+TO_ONE_SIDE = {"stick_left", "cg_aside"}
 BEARINGS = {"low", "extra_bearing", "plate", "plate_forward", "plate_left"}
 SIDED_CHOICES = {"told_side": {"right": "left", "left": "right"},
                  "told_turning": {"anticlockwise": "clockwise", "clockwise": "anticlockwise"},
@@ -42,7 +43,7 @@ def in_the_mirror(inputs: dict[str, str]) -> dict[str, str]:
             pairs = [line.split() for line in text.split("\n")]
             if inputs["at"] == "bearing":
                 turned[name] = "\n".join(f"{(360.0 - float(place)) % 360.0:g} {read}" for place, read in pairs)
-        elif name == "stick_left":
+        elif name in TO_ONE_SIDE:
             turned[name] = str(-float(text))
         elif name in BEARINGS:
             turned[name] = str((360.0 - float(text)) % 360.0)
@@ -146,4 +147,4 @@ def test_every_sided_input_is_known_here() -> None:
                 sided.add(item.name)
             if isinstance(item, Choice) and any(re.search(r"\b(left|right|clockwise)\b", v) for v, _ in item.choices):
                 sided.add(item.name)
-    assert sided <= BEARINGS | SIDED_CHOICES.keys() | {"stick_left"}
+    assert sided <= BEARINGS | SIDED_CHOICES.keys() | TO_ONE_SIDE

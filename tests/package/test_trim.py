@@ -16,8 +16,9 @@ from rotorhead.flight.balance import strip_balance
 from rotorhead.flight.flapper import flap_blade
 from rotorhead.flight.hover import hover_pitch
 from rotorhead.flight.hub import tilt_moment
+from rotorhead.flight.stick_trim import StickTrim, sideways_bulge, stick_trim
 from rotorhead.flight.tail import tail_rotor
-from rotorhead.flight.trim import Fuselage, StickTrim, disc_trim, fuselage_of, sideways_bulge, stall_onset, stick_trim
+from rotorhead.flight.trim import Fuselage, disc_trim, fuselage_of, stall_onset
 from rotorhead.flight.validity import STALL_SHARE
 from rotorhead.head import DEMONSTRATION, demonstration
 from rotorhead.head_changes import mirrored

@@ -14,6 +14,7 @@ from rotorhead.blade.flap import hover_command, hover_coning
 from rotorhead.faults import Refused
 from rotorhead.flight.atmosphere import density, density_altitude
 from rotorhead.flight.hover import hover_pitch, thrust_coefficient
+from rotorhead.flight.level import level_power
 from rotorhead.flight.power import (
     SECTION,
     carrying,
@@ -23,7 +24,6 @@ from rotorhead.flight.power import (
     hover_thrust,
     hovering,
     ideal_twist_tip_pitch,
-    level_power,
     uniform_collective,
     untwisted,
 )

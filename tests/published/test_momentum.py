@@ -10,15 +10,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from rotorhead.faults import Refused
+from rotorhead.flight.edgewise import edgewise_ratio, glauert_inflow
 from rotorhead.flight.inflow import MODELS, gradient, stream
 from rotorhead.flight.momentum import (
     RING_DESCENT,
     TRANSLATIONAL_LIFT,
     axial_power_ratio,
     axial_ratio,
-    edgewise_ratio,
     empirical_ratio,
-    glauert_inflow,
     hover_induced,
     ideal_power,
     vortex_ring_conditions,

@@ -38,3 +38,10 @@ def parse_number(text: str, field: str, label: str, *, head: bool = False) -> fl
     if not math.isfinite(value):
         raise refuse(field, f"{label}: “{shown}” is too large to be used.", head=head)
     return value
+
+
+def round_step(span: float, parts: int = 4) -> float:
+    """A round step (1, 2 or 5 times a power of ten) that divides a span into about `parts`."""
+    raw = max(span / parts, 1e-9)
+    power = 10.0 ** math.floor(math.log10(raw))
+    return min((1.0, 2.0, 5.0, 10.0), key=lambda m: abs(m * power - raw)) * power

@@ -85,6 +85,13 @@ QUANTITIES: Final[dict[str, Quantity]] = {
             Unit("lbf·ft/°", POUND_FORCE_N * FOOT_M / DEGREE),
             0,
         ),
+        Quantity(
+            "moment_per_rate",
+            Unit("N·m per °/s", 1.0 / DEGREE),
+            Unit("lbf·ft per °/s", POUND_FORCE_N * FOOT_M / DEGREE),
+            0,
+        ),
+        Quantity("volume", Unit("m³", 1.0), Unit("ft³", FOOT_M**3), 2),
         Quantity("spring", Unit("N·m/rad", 1.0), Unit("lbf·ft/rad", POUND_FORCE_N * FOOT_M), 0),
         Quantity("pressure", Unit("MPa", 1.0e6), Unit("psi", PSI_PA), 1),
         Quantity("air_pressure", Unit("hPa", 100.0), Unit("inHg", MERCURY_INCH_PA), 1),
@@ -104,7 +111,7 @@ QUANTITIES: Final[dict[str, Quantity]] = {
 # needs more of them, a smaller one fewer, for the same number of meaningful figures.
 _EXTRA_DECIMALS: Final = {
     "small_length": 2, "density": 2, "mass": 0, "inertia": 0, "altitude": 0, "force": 1,
-    "pressure": -1, "moment": 1, "spring": 1, "moment_per_angle": 1, "pitch_per_travel": -1, "disc_loading": 1, "length": 0, "pull": 0, "air_pressure": 2,
+    "pressure": -1, "moment": 1, "spring": 1, "moment_per_angle": 1, "moment_per_rate": 1, "volume": -1, "pitch_per_travel": -1, "disc_loading": 1, "length": 0, "pull": 0, "air_pressure": 2,
 }  # fmt: skip
 
 

@@ -1,8 +1,8 @@
 """Two figures with their errors on one scale: what is meant by agree, doubtful and disagree."""
 
 from ..fields import Drawing
+from ..numbers import round_step
 from .canvas import Canvas
-from .curves import round_step
 
 
 def two_bars(measured: float, measured_error: float, computed: float, computed_error: float, words: str) -> Drawing:

@@ -1,9 +1,9 @@
 """The air at a height: both altitudes on one scale, and a box of it beside a box at sea level."""
 
 from ..fields import Drawing
+from ..numbers import round_step
 from ..units import System, from_si, show
 from .canvas import Canvas
-from .curves import round_step
 
 _TOP, _BASE, _SCALE_X = 34.0, 222.0, 96.0
 _DOTS = 64

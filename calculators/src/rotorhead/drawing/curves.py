@@ -4,16 +4,10 @@ import math
 from collections.abc import Mapping, Sequence
 
 from ..fields import Drawing
+from ..numbers import round_step
 from .canvas import Canvas
 
 LEFT, RIGHT, TOP, BASE = 46.0, 328.0, 20.0, 176.0
-
-
-def round_step(span: float, parts: int = 4) -> float:
-    """A round step (1, 2 or 5 times a power of ten) that divides a span into about `parts`."""
-    raw = max(span / parts, 1e-9)
-    power = 10.0 ** math.floor(math.log10(raw))
-    return min((1.0, 2.0, 5.0, 10.0), key=lambda m: abs(m * power - raw)) * power
 
 
 def curve_drawing(

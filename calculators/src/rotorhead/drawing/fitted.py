@@ -4,8 +4,9 @@ import math
 from collections.abc import Sequence
 
 from ..fields import Drawing
+from ..numbers import round_step
 from .canvas import Canvas
-from .curves import BASE, LEFT, RIGHT, TOP, round_step
+from .curves import BASE, LEFT, RIGHT, TOP
 
 
 def fitted_wave(

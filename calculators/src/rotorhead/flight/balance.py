@@ -134,12 +134,12 @@ class Balance:
         return Pitch(mean, found[-2], found[-1]), found[0]
 
 
-def _powers(low: float, high: float) -> Row:
+def powers(low: float, high: float) -> Row:
     """∫ xⁿ dx for n = 0 … 4."""
     return [(high ** (n + 1) - low ** (n + 1)) / (n + 1) for n in range(5)]
 
 
-def _about_hinge(p: Row, e: float) -> Row:
+def about_hinge(p: Row, e: float) -> Row:
     """∫ (x − e) xⁿ dx for n = 0 … 3 from ∫ xⁿ dx."""
     return [p[n + 1] - e * p[n] for n in range(4)]
 
@@ -166,8 +166,8 @@ def _closed_sums(blade: FlapBlade, air: Stream, j: Row) -> Sums:
 def closed_balance(blade: FlapBlade, air: Stream) -> Balance:
     """The balance written out: no reversed flow, harmonics 0 and 1."""
     checked_advance(air.mu)
-    p = _powers(blade.start, blade.tip)
-    return Balance(blade, _closed_sums(blade, air, _about_hinge(p, blade.e)), _closed_sums(blade, air, p))
+    p = powers(blade.start, blade.tip)
+    return Balance(blade, _closed_sums(blade, air, about_hinge(p, blade.e)), _closed_sums(blade, air, p))
 
 
 @lru_cache(maxsize=16)
@@ -193,21 +193,21 @@ def strip_balance(
     """
     checked_advance(air.mu)
     size = 2 * harmonics + 1
-    whole = _powers(blade.start, blade.tip)
+    whole = powers(blade.start, blade.tip)
     moment = Sums([[0.0] * size for _ in range(size)], [[0.0] * size for _ in range(size)], [0.0] * size)
     force = Sums([[0.0] * size], [[0.0] * size], [0.0])
     for wave, rate in waves(azimuths, harmonics):
         edge = -air.mu * wave[2]
         p = whole
         if reversed_flow and edge > blade.start:
-            p = [a - 2.0 * b for a, b in zip(whole, _powers(blade.start, min(edge, blade.tip)), strict=True)]
-        for sums, j in ((moment, _about_hinge(p, blade.e)), (force, p)):
-            _add(sums, _at(blade, air, j, wave), wave, rate, azimuths)
+            p = [a - 2.0 * b for a, b in zip(whole, powers(blade.start, min(edge, blade.tip)), strict=True)]
+        for sums, j in ((moment, about_hinge(p, blade.e)), (force, p)):
+            _add(sums, lift_at(blade, air, j, wave), wave, rate, azimuths)
     return Balance(blade, moment, force)
 
 
-def _at(blade: FlapBlade, air: Stream, j: Row, wave: tuple[float, ...]) -> tuple[float, float, float, float]:
-    """One azimuth's integral as pitch·θ + constant + rate·β′ + flap·β."""
+def lift_at(blade: FlapBlade, air: Stream, j: Row, wave: tuple[float, ...]) -> tuple[float, float, float, float]:
+    """∫ w (U_T² θ − U_T U_P) dx at one azimuth as pitch·θ + constant + rate·β′ + flap·β; j: ∫ w xⁿ dx of the weight w."""
     c, s = wave[1], wave[2]
     ms = air.mu * s
     low, mid = j[1] + ms * j[0], j[2] + ms * j[1]

@@ -85,6 +85,27 @@ def angle_at(blade: FlapBlade, air: Stream, pitch: Pitch, flap: Flap, x: float, 
     return _angle(blade, x, air.mu * s, at)
 
 
+@dataclass(frozen=True, slots=True)
+class Section:
+    """One section of a blade as it passes: its pitch and angle of attack (rad), air along and down through, over ΩR."""
+
+    pitch: float
+    along: float
+    through: float
+
+    @property
+    def angle(self) -> float:
+        """α (rad); only where the air comes from ahead (`along` > 0)."""
+        return self.pitch - math.atan2(self.through, self.along)
+
+
+def section_at(blade: FlapBlade, air: Stream, pitch: Pitch, flap: Flap, x: float, psi: float) -> Section:
+    """The section at x = r/R of the blade at azimuth ψ (rad): pitch with twist and δ3, U_T = x + μ sin ψ, U_P."""
+    c, s = math.cos(psi), math.sin(psi)
+    theta, through, slope = _azimuth(blade, air, pitch, flap, (1.0, c, s), (0.0, -s, c))
+    return Section(theta + blade.twist * (x - 0.75), x + air.mu * s, through + slope * x)
+
+
 def _azimuth(
     blade: FlapBlade, air: Stream, pitch: Pitch, flap: Flap, wave: tuple[float, ...], rate: tuple[float, ...]
 ) -> tuple[float, float, float]:

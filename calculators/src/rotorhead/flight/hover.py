@@ -17,6 +17,9 @@ from ..rotor import SEA_LEVEL_DENSITY, Rotor
 _STATIONS = 40
 # Beyond what any head is given.
 PITCH_SPAN = (-0.2, 0.8)
+# Conventions of quick estimates of power, not measurements: losses of the inflow, mean drag coefficient.
+INDUCED_FACTOR = 1.15
+MEAN_DRAG = 0.010
 
 
 def thrust_coefficient(rotor: Rotor, density: float = SEA_LEVEL_DENSITY) -> float:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from ..faults import refuse
-from .momentum import Inflow, glauert_inflow
+from .edgewise import Inflow, glauert_inflow
 
 Gradient = tuple[float, float]
 

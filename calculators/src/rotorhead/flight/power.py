@@ -1,7 +1,7 @@
-"""What it takes to hover and to fly level: power, figure of merit, collective; closed forms for untwisted blades.
+"""What it takes to hover: power, figure of merit, collective; closed forms for untwisted blades.
 
 C_P = P/(ρ π R² (ΩR)³). Hover: induced and profile power summed ring by ring (`hover.annuli`), with the section's drag
-c_d = d0 + d1 α + d2 α². Level flight: the usual estimate κ T v_i + (σ c_d0/8)(1 + 4.65 μ²) + drag × speed. Sources:
+c_d = d0 + d1 α + d2 α². Level flight: `level`. Sources:
 J.G. Leishman, Principles of Helicopter Aerodynamics, 2nd ed., ch. 3 and 5; A. Gessow and G.C. Myers, ch. 4 (from
 memory). Left out: swirl (about 1 % of induced power), download on the fuselage (3 to 6 % of the weight), tail rotor (5
 to 12 %), gearbox (2 to 4 %), compressibility: the machine's engine has to give that besides.
@@ -16,12 +16,18 @@ from ..faults import refuse
 from ..rotor import SEA_LEVEL_DENSITY, Rotor
 from .atmosphere import density as density_at
 from .atmosphere import speed_of_sound
-from .hover import annuli, hover_pitch, thrust_coefficient, thrust_of_pitch, uniform_inflow
-from .momentum import glauert_inflow
+from .hover import (
+    INDUCED_FACTOR,
+    MEAN_DRAG,
+    annuli,
+    hover_pitch,
+    thrust_coefficient,
+    thrust_of_pitch,
+    uniform_inflow,
+)
 from .validity import (
     STALL_ANGLE,
     Mark,
-    checked_advance,
     checked_density,
     loading_mark,
     positive,
@@ -32,11 +38,6 @@ from .validity import (
 # c_d of a common section: Bailey, NACA Report 716 (1941), from memory.
 Polar = tuple[float, float, float]
 SECTION: Final[Polar] = (0.0087, -0.0216, 0.400)
-# Conventions of the quick estimate, not measurements.
-INDUCED_FACTOR: Final = 1.15
-MEAN_DRAG: Final = 0.010
-# Drag of the blades in edgewise flight grows as 1 + 4.65 μ² (from memory).
-PROFILE_GROWTH: Final = 4.65
 
 
 def ideal_coefficient(ct: float) -> float:
@@ -207,35 +208,3 @@ def hover_thrust(rotor: Rotor, pitch75: float, density: float = SEA_LEVEL_DENSIT
     """Thrust (N) in the hover at a pitch (rad) at 0.75 R."""
     tip = rotor.speed * rotor.radius
     return thrust_of_pitch(rotor, pitch75)[0] * checked_density(density) * math.pi * rotor.radius**2 * tip**2
-
-
-@dataclass(frozen=True, slots=True)
-class LevelPower:
-    """Power at the rotor in level flight, W, in its three parts."""
-
-    induced: float
-    profile: float
-    parasite: float
-
-    @property
-    def total(self) -> float:
-        """All three."""
-        return self.induced + self.profile + self.parasite
-
-
-def level_power(
-    rotor: Rotor, speed: float, density: float = SEA_LEVEL_DENSITY,
-    induced_factor: float = INDUCED_FACTOR, mean_drag: float = MEAN_DRAG,
-) -> LevelPower:  # fmt: skip
-    """Power in level flight at `speed` (m/s), thrust taken as the weight and the head's drag area; an estimate (±10 %).
-
-    κ W v_i + (σ c_d0/8)(1 + 4.65 μ²) ρ A (ΩR)³ + ½ρV³f.
-    """
-    tip, area = rotor.speed * rotor.radius, math.pi * rotor.radius**2
-    ct = thrust_coefficient(rotor, checked_density(density))
-    mu = checked_advance(speed / tip)
-    induced = glauert_inflow(ct, mu).induced * tip
-    profile = rotor.solidity * mean_drag / 8.0 * (1.0 + PROFILE_GROWTH * mu * mu) * density * area * tip**3
-    return LevelPower(
-        induced_factor * rotor.weight * induced, profile, 0.5 * density * speed**3 * rotor.head["drag_area_m2"]
-    )

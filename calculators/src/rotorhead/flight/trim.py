@@ -15,17 +15,16 @@ import math
 from dataclasses import dataclass
 
 from ..blade.flap import hub_moment_slope
-from ..conventions import Rotation, sense
 from ..faults import refuse
 from ..mechanism.hands import lever_for, stick_for
 from ..rotor import SEA_LEVEL_DENSITY, Rotor
 from ..units import tidy
 from .balance import balance
-from .disc_map import DiscMap, advancing_tip_mach, disc_map
+from .disc_map import advancing_tip_mach, disc_map
+from .edgewise import Inflow, glauert_inflow
 from .flapper import Flap, FlapBlade, Pitch, flap_blade
 from .inflow import DEFAULT_MODEL, Stream, gradient
-from .momentum import Inflow, glauert_inflow
-from .power import level_power
+from .level import level_power
 from .tail import TAIL_ARM, TAIL_HEIGHT, tail_thrust
 from .validity import (
     STALL_SHARE,
@@ -35,7 +34,6 @@ from .validity import (
     flap_mark,
     loading_mark,
     positive,
-    stall_mark,
     tip_mach_mark,
     within,
 )
@@ -106,33 +104,6 @@ def fuselage_of(rotor: Rotor) -> Fuselage:
     return Fuselage(rotor.mast_above_cg, TAIL_ARM * rotor.radius, TAIL_HEIGHT * rotor.mast_above_cg)
 
 
-@dataclass(frozen=True, slots=True)
-class StickTrim:
-    """Controls and attitude in level flight; SI, rad. pitch, flap: commanded, and against the mast, in azimuths.
-
-    lever 0 to 1; forward, right −1 to 1: stick. nose_up, bank: attitude of the fuselage's floor; bank: toward the advancing side
-    down is positive. tail_thrust: N. `map`: angles of attack. `outside`: where the model or the stick's travel is left.
-    """
-
-    disc: DiscTrim
-    air: Stream
-    pitch: Pitch
-    flap: Flap
-    lever: float
-    forward: float
-    right: float
-    nose_up: float
-    bank: float
-    tail_thrust: float
-    power: float
-    map: DiscMap
-    outside: tuple[Mark, ...]
-
-    def bank_right(self, rotation: Rotation) -> float:
-        """Bank with the right side down, rad: the mirror image for a clockwise rotor."""
-        return -sense(rotation) * self.bank
-
-
 def _against_mast(rotor: Rotor, fuselage: Fuselage, trim: DiscTrim, density: float, push: float) -> tuple[float, float]:
     """β1c, β1s (rad) that bring the moments about the centre of gravity into balance."""
     c, s = math.cos(fuselage.mast_tilt), math.sin(fuselage.mast_tilt)
@@ -146,8 +117,8 @@ def _against_mast(rotor: Rotor, fuselage: Fuselage, trim: DiscTrim, density: flo
 
 
 @dataclass(frozen=True, slots=True)
-class _Balanced:
-    """Moments, flapping and pitch in balance; alpha: nose-down of the hub plane against the air."""
+class Balanced:
+    """Level flight as `balanced` finds it: moments, flapping and pitch in balance; alpha: nose-down of the hub plane against the air."""
 
     disc: DiscTrim
     push: float
@@ -158,10 +129,17 @@ class _Balanced:
     pitch: Pitch
     flap: Flap
 
+    @property
+    def bank(self) -> float:
+        """Bank of the fuselage, rad, toward the advancing side down: the whole tilt toward the retreating side answers the tail
+        rotor, and what of it isn't disc against mast is the fuselage's."""
+        return self.flap.sine - math.atan2(self.push, self.disc.thrust)
 
-def _balanced(
+
+def balanced(
     rotor: Rotor, speed: float, density: float, fuselage: Fuselage | None, model: str, sound: float = SPEED_OF_SOUND
-) -> _Balanced:
+) -> Balanced:
+    """Level flight without the map: disc, moments about the centre of gravity, then the pitch that gives both."""
     fuselage = fuselage_of(rotor) if fuselage is None else fuselage
     trim = disc_trim(rotor, speed, density, sound)
     power = level_power(rotor, speed, density).total
@@ -175,33 +153,15 @@ def _balanced(
     air = Stream(mu, mu * math.tan(alpha) + induced, induced, *gradient(trim.flow, model))
     blade = flap_blade(rotor, density)
     pitch, flap = balance(blade, air).pitch_for(trim.ct, b1c, b1s)
-    return _Balanced(trim, push, power, alpha, blade, air, pitch, flap)
+    return Balanced(trim, push, power, alpha, blade, air, pitch, flap)
 
 
-def stick_trim(
-    rotor: Rotor, speed: float, density: float = SEA_LEVEL_DENSITY, fuselage: Fuselage | None = None,
-    model: str = DEFAULT_MODEL, sound: float = SPEED_OF_SOUND,
-) -> StickTrim:  # fmt: skip
-    """Where lever and stick stand in level flight at `speed` (m/s), and how the fuselage hangs.
-
-    Disc from `disc_trim`; power (for the tail rotor) from `power.level_power`; pitch from the balance of flapping for the
-    tilt against the mast, as commanded (δ3 added back); stick through the head's rigging, first order. A teetering head's
-    coning is its precone.
-    """
-    fuselage = fuselage_of(rotor) if fuselage is None else fuselage
-    b = _balanced(rotor, speed, density, fuselage, model, sound)
-    found = disc_map(b.blade, b.air, b.pitch, b.flap)
-    lever, (forward, right) = lever_for(rotor, b.pitch.mean), stick_for(rotor, b.pitch.cosine, b.pitch.sine)
-    # The whole tilt toward the retreating side answers the tail rotor; what isn't disc against mast is the fuselage's.
-    bank = b.flap.sine - math.atan2(b.push, b.disc.thrust)
-    marks = (*b.disc.outside, *stall_mark(found.stalled), *flap_mark((b.flap.coning,)), *_travel(lever, forward, right))
-    return StickTrim(
-        b.disc, b.air, b.pitch, b.flap, lever, forward, right, fuselage.mast_tilt - b.alpha, bank, b.push, b.power, found,
-        marks,
-    )  # fmt: skip
+def hands_for(rotor: Rotor, pitch: Pitch) -> tuple[float, float, float]:
+    """Lever (0 to 1), stick forward and right (−1 to 1) for a commanded pitch, through the head's rigging, first order."""
+    return lever_for(rotor, pitch.mean), *stick_for(rotor, pitch.cosine, pitch.sine)
 
 
-def _travel(lever: float, forward: float, right: float) -> tuple[Mark, ...]:
+def hands_marks(lever: float, forward: float, right: float) -> tuple[Mark, ...]:
     """Marks where the hands would have to go beyond their stops."""
     marks = []
     for field, value in (("lever", lever), ("stick", math.hypot(forward, right))):
@@ -209,23 +169,6 @@ def _travel(lever: float, forward: float, right: float) -> tuple[Mark, ...]:
             text = f"The {field} would have to stand at {tidy(100.0 * value, 0)}% of its travel."
             marks.append(Mark(field, value, 1.0, text))
     return tuple(marks)
-
-
-def sideways_bulge(
-    rotor: Rotor, density: float = SEA_LEVEL_DENSITY, model: str = DEFAULT_MODEL, fastest: float = 30.0, steps: int = 15,
-    fuselage: Fuselage | None = None,
-) -> tuple[tuple[float, float], ...]:  # fmt: skip
-    """Extra cyclic toward the retreating side (rad) at speeds (m/s) from 0: what the inflow gradient asks beside uniform inflow.
-
-    θ1c with the model less θ1c with uniform inflow at the same speed. It swells below translational lift and shrinks
-    again: the stick goes over and comes back. Left with an anticlockwise rotor, right with a clockwise one.
-    """
-    found = []
-    for i in range(steps + 1):
-        speed = fastest * i / steps
-        with_it, without = (_balanced(rotor, speed, density, fuselage, m).pitch.cosine for m in (model, "uniform"))
-        found.append((speed, with_it - without))
-    return tuple(found)
 
 
 def stall_onset(
@@ -238,8 +181,9 @@ def stall_onset(
     low, high = 0.0, 0.39 * rotor.speed * rotor.radius
 
     def stalled(speed: float) -> bool:
-        b = _balanced(rotor, speed, density, fuselage, model)
-        return disc_map(b.blade, b.air, b.pitch, b.flap).stalled > STALL_SHARE
+        b = balanced(rotor, speed, density, fuselage, model)
+        # A coarser map than the picture's: its share is off by under 0.01.
+        return disc_map(b.blade, b.air, b.pitch, b.flap, 12, 36).stalled > STALL_SHARE
 
     if stalled(low):
         return 0.0

@@ -8,10 +8,15 @@ from ..drawing.hover import hover_picture
 from ..faults import Refused, refuse
 from ..fields import Answer, Calculator, Case, Chart, Choice, Drawing, Example, Line, Result, Step, Values
 from ..flight.atmosphere import density as density_at
-from ..flight.hover import disc_loading, pitches_of_thrusts, thrust_coefficient, uniform_inflow
-from ..flight.power import (
+from ..flight.hover import (
     INDUCED_FACTOR,
     MEAN_DRAG,
+    disc_loading,
+    pitches_of_thrusts,
+    thrust_coefficient,
+    uniform_inflow,
+)
+from ..flight.power import (
     HoverPerformance,
     estimated_power_coefficient,
     figure_of_merit,
@@ -22,7 +27,17 @@ from ..flight.power import (
 from ..flight.validity import BLADE_LOADING_MOST
 from ..rotor import Rotor
 from ..units import STANDARD_GRAVITY
-from .flight_inputs import AIR, BLADE_FIGURES, INSIDE, MASS, model_sentence, model_words, places, weight_of
+from .flight_inputs import (
+    AIR,
+    BLADE_FIGURES,
+    INSIDE,
+    MASS,
+    loaded_with,
+    model_sentence,
+    model_words,
+    places,
+    weight_of,
+)
 
 # How much higher "higher up" is, m: what a learner asks about.
 HIGHER = 1000.0
@@ -45,12 +60,6 @@ class Details:
     ideal: float
     estimate: float
     estimate_merit: float
-
-
-def loaded_with(rotor: Rotor, mass: float) -> Rotor:
-    """The head carrying a mass (kg); itself when that is its own."""
-    weight = weight_of(mass)
-    return rotor if abs(weight - rotor.weight) < 1e-9 * weight else replace(rotor, weight=weight)
 
 
 def power_scale(rotor: Rotor, density: float) -> float:

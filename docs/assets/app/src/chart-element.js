@@ -8,7 +8,7 @@ import { asset, loadScript } from "./site.js";
 let loading = null;
 
 /** The library comes with the first chart that needs it; a lost file may be asked for again. */
-function library() {
+export function library() {
   loading ??= loadScript(asset("chart.js", true)).catch((error) => {
     loading = null;
     throw error;

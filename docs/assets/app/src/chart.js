@@ -2,6 +2,8 @@
 
 import uPlot from "uplot";
 
+import "./disc-field.js";
+
 /** @typedef {import("./types.js").ChartData} ChartData */
 
 /** Dashes say the role as well as the colour, as in the drawings. @type {Record<string, number[]>} */

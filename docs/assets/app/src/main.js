@@ -2,6 +2,7 @@
 
 import { Calculator } from "./calculator.js";
 import { Chart } from "./chart-element.js";
+import { Field } from "./field-element.js";
 import { engine } from "./engine.js";
 import { HeadBar, readHeads } from "./headbar.js";
 import { writeLink } from "./link.js";
@@ -34,6 +35,7 @@ if (asKiosk && store.fresh && store.known(asKiosk.head)) store.choice = { ...sto
 customElements.define("hd-value", Value);
 customElements.define("hd-figure", Figure);
 customElements.define("hd-chart", Chart);
+customElements.define("hd-field", Field);
 customElements.define("hd-calculator", Calculator);
 customElements.define("hd-predict", Predict);
 customElements.define("hd-head", HeadBar);

@@ -41,6 +41,10 @@
  * @typedef {{title: string, x: {label: string, values: number[], turn: boolean}, y: {label: string, unit: string},
  *   lines: {name: string, role: string, values: number[]}[], cursor: number | null, cursorField: string,
  *   points: boolean}} ChartData
+ *
+ * A field over the disc: rows from root to tip, columns in even steps of bearing from the nose; levels between its bands.
+ * @typedef {{title: string, rotation: string, inner: number, outer: number, rows: (number | null)[][], levels: number[],
+ *   figures: [number, number, string][], none: {distance: number, bearing: number, diameter: number} | null}} FieldData
  */
 
 export {};

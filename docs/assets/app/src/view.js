@@ -9,16 +9,22 @@ import { engine } from "./engine.js";
 
 const HINTS = { live: "Live: the figures follow the controls.", refused: "Not computed: see the marked control.", unavailable: "Not live." };
 
+/** Elements that follow an attribute, by name. */
+const FOLLOWS = { "hd-chart": "data-chart", "hd-field": "data-field" };
+
 /**
- * A chart that is there already takes the new data instead of being made anew, which would flicker.
+ * A picture that is there already takes the new data instead of being made anew, which would flicker.
  * @param {HTMLElement} slot @param {string} html
  */
 function refill(slot, html) {
-  const chart = slot.querySelector("hd-chart");
-  const next = chart && new DOMParser().parseFromString(html, "text/html").querySelector("hd-chart");
-  if (!chart || !next || next.childElementCount > 0) return false;
-  chart.setAttribute("data-chart", next.getAttribute("data-chart") ?? "");
-  return true;
+  for (const [name, attribute] of Object.entries(FOLLOWS)) {
+    const here = slot.querySelector(name);
+    const next = here && new DOMParser().parseFromString(html, "text/html").querySelector(name);
+    if (!here || !next || next.childElementCount > 0) continue;
+    here.setAttribute(attribute, next.getAttribute(attribute) ?? "");
+    return true;
+  }
+  return false;
 }
 
 export class View {

@@ -37,6 +37,8 @@ interface Window {
     data: import("./types.js").ChartData,
     pick: (x: number) => void,
   ) => { update(data: import("./types.js").ChartData): void; cursor(x: number): void; destroy(): void };
+  /** Set by chart.js as well: draws a field over the disc into its host. */
+  handToDiscField?: (host: HTMLElement, data: import("./types.js").FieldData) => void;
   /** Set by own-heads.js, which is loaded where heads are described. */
   handToDiscOwnHeads?: (site: import("./own/index.js").Site) => void;
   /** Set by qr-code.js, which is loaded when a code may be needed. */
