@@ -139,7 +139,7 @@ def calculator_html(name: str) -> str:
         f'<div class="hd-bench">{_picture(calculator, parts)}'
         f'<div class="hd-side"><form class="hd-controls" autocomplete="off">{first}{groups}</form>'
         '<p class="hd-status" role="status"></p>'
-        f'<div class="hd-results" data-part="results">{parts["results"]}</div></div></div>'
+        f'<div class="hd-results" data-part="results">{parts["results"]}</div></div>{_field(calculator, parts)}</div>'
         f'{_tour(parts)}{_sheets(parts)}{_extras(calculator, parts)}{chart}<details class="hd-working"><summary>The working</summary>'
         f'<div data-part="working">{parts["working"]}</div></details>'
         '<div class="hd-tools"></div></hd-calculator>'
@@ -161,12 +161,19 @@ def _tour(parts: dict[str, str]) -> str:
 
 def _extras(calculator: Calculator, parts: dict[str, str]) -> str:
     """Further slots a calculator declares, beneath its bench."""
-    names = [name for name in calculator.extra if name not in ("tour", "sheets")]
-    shown = {name: parts[name] for name in names}
-    if "field" in shown:
-        drawn = plots.printed_field(_data(parts["field"], "data-field"), f"field-{calculator.id}")
-        shown["field"] = parts["field"].replace("></hd-field>", f">{drawn}</hd-field>")
-    return "".join(f'<div class="hd-extra" data-part="{name}">{html}</div>' for name, html in shown.items())
+    names = [name for name in calculator.extra if name not in ("tour", "sheets", "field", "field_words")]
+    return "".join(f'<div class="hd-extra" data-part="{name}">{parts[name]}</div>' for name in names)
+
+
+def _field(calculator: Calculator, parts: dict[str, str]) -> str:
+    """A picture over the disc with its words: printed here, drawn on a canvas once the calculator is live."""
+    if "field" not in parts:
+        return ""
+    drawn = plots.printed_field(_data(parts["field"], "data-field"), f"field-{calculator.id}")
+    return (
+        f'<div class="hd-field-box"><div data-part="field">{parts["field"].replace("></hd-field>", f">{drawn}</hd-field>")}</div>'
+        f'<div data-part="field_words">{parts["field_words"]}</div></div>'
+    )
 
 
 def _data(html: str, attribute: str) -> dict[str, Any]:

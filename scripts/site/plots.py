@@ -114,7 +114,8 @@ def printed_field(field: dict[str, Any], name: str) -> str:
             y = hole["distance"] * np.cos(np.radians(hole["bearing"])) + hole["diameter"] / 2.0 * np.cos(turn)
             out = np.hypot(x, y)
             axes.fill(np.arctan2(x, y), out, facecolor=_PAPER, edgecolor=_INK, hatch="////", linewidth=0.8)
-        axes.fill_between(bearings, 0.0, field["inner"], facecolor=_PAPER, edgecolor=_FAINT, zorder=3)
+        axes.fill_between(bearings, 0.0, field["inner"], facecolor=_PAPER, linewidth=0, zorder=3)
+        axes.plot(bearings, np.full_like(bearings, field["inner"]), color=_FAINT, linewidth=0.8, zorder=3)
         for station, bearing, text in field["figures"]:
             axes.text(
                 np.radians(bearing), station, f"{text}°", ha="center", va="center", zorder=4,

@@ -18,8 +18,7 @@ def stick_path(
     """
     canvas = Canvas(340, 322, "stickpath")
     canvas.circle(_X, _Y, _REACH, "r-structure")
-    for share in (0.5,):
-        canvas.circle(_X, _Y, _REACH * share, "r-faint")
+    canvas.circle(_X, _Y, _REACH / 2.0, "r-faint")
     canvas.line(_X - _REACH, _Y, _X + _REACH, _Y, "r-faint")
     canvas.line(_X, _Y - _REACH, _X, _Y + _REACH, "r-faint")
 
@@ -28,16 +27,20 @@ def stick_path(
         return _X + _REACH * right / size, _Y - _REACH * forward / size
 
     canvas.path([at(f, r) for _, f, r in path], "r-hand thin")
+    hx, hy = at(here[1], here[2])
+    side = -1.0 if path[-1][2] < 0.0 else 1.0
     for knots, forward, right in path:
         if round(knots) % 40 == 0 and abs(knots - round(knots)) < 0.5:
             x, y = at(forward, right)
             canvas.circle(x, y, 2.6, "r-hand fill")
-            side = 1.0 if right >= here[2] or right > -0.05 else -1.0
-            canvas.text(x + side * 8, y + 4, "hover" if knots == 0 else f"{knots:.0f} kt", "t t-small t-hand t-halo",
-                        "start" if side > 0 else "end")  # fmt: skip
-    x, y = at(here[1], here[2])
-    canvas.line(_X, _Y, x, y, "r-hand")
-    canvas.circle(x, y, 7, "r-hand fill")
+            if knots == 0:
+                canvas.text(x, y + 18, "hover", "t t-small t-hand t-halo")
+            elif math.hypot(x - hx, y - hy) > 15.0:
+                canvas.text(
+                    x + side * 8, y + 4, f"{knots:.0f} kt", "t t-small t-hand t-halo", "start" if side > 0 else "end"
+                )
+    canvas.line(_X, _Y, hx, hy, "r-hand")
+    canvas.circle(hx, hy, 7, "r-hand fill")
     canvas.text(_X, _Y - _REACH - 8, "stick forward", "t t-small")
     canvas.text(_X - _REACH - 6, _Y + 4, "left", "t t-small", "end")
     canvas.text(_X + _REACH + 6, _Y + 4, "right", "t t-small", "start")

@@ -13,7 +13,7 @@ _TIMES = 8.0
 
 def tilted_machine(tilt: float, load_factor: float, thrust_words: str, hub_words: str, hub_share: float) -> Drawing:
     """`tilt` rad forward; hub_share: the hub's part of the moment at 1 g, for the size of its arrow. Seen from the left."""
-    canvas = Canvas(340, 292, "tilted")
+    canvas = Canvas(340, 322, "tilted")
     shown = min(_TIMES * tilt, math.radians(24.0))
     gx, gy = _X, _HUB + _BELOW
     # A plain fuselage, nose to the left.
@@ -35,10 +35,10 @@ def tilted_machine(tilt: float, load_factor: float, thrust_words: str, hub_words
     if hub_share > 0.005:
         turn = 0.5 + 1.5 * hub_share
         hub.arc_arrow(0.6, -turn, 30.0, "r-pitch")
-    canvas.text(12, 214, f"thrust past the centre of gravity: {thrust_words}", "t t-small t-disc", "start")
-    canvas.text(12, 234, f"moment at the hub: {hub_words}", "t t-small t-pitch", "start")
-    canvas.text(12, 262, f"load factor {load_factor:.2f}", "t t-strong", "start")
-    canvas.text(12, 282, f"tilt {degrees_text(tilt)}, drawn {_TIMES:.0f} times as large", "t t-small", "start")
+    canvas.text(12, 246, f"thrust past the centre of gravity: {thrust_words}", "t t-small t-disc", "start")
+    canvas.text(12, 266, f"moment at the hub: {hub_words}", "t t-small t-pitch", "start")
+    canvas.text(12, 292, f"load factor {load_factor:.2f}", "t t-strong", "start")
+    canvas.text(12, 312, f"tilt {degrees_text(tilt)}, drawn {_TIMES:.0f} times as large", "t t-small", "start")
     return Drawing(
         canvas.svg(),
         f"The machine from the left with its disc tilted forward by {degrees_text(tilt)} (drawn {_TIMES:.0f} times as large) at a load factor of "

@@ -226,7 +226,7 @@ def chart(case: Case) -> Chart:
     assert isinstance(f, Flown)
     xs = [TURN * i / _TURN_STEPS for i in range(_TURN_STEPS + 1)]
     x = tuple(math.degrees(psi) for psi in xs)
-    label = "degrees from the tail, the way the rotor turns"
+    label = "degrees of the turn, from the tail"
     if case.values["curve"] == "flap":
 
         def flap(of: Flap) -> tuple[float, ...]:
@@ -263,7 +263,7 @@ CALCULATOR = Calculator(
         Result("pressure_ratio", "Pressure, advancing over retreating, at 0.75 of the radius", "ratio", 1),
         Result("back", "Disc against the mast, back", "angle", 1),
         Result("aside_words", "… sideways", "words"),
-        Result("held_tilt_words", "With the hover’s hands it would tilt", "words"),
+        Result("held_tilt_words", "With the hover’s hands", "words"),
         Result("alpha_retreating", "Angle of attack, retreating tip", "angle", 1),
         Result("alpha_advancing", "… advancing tip", "angle", 1),
         Result("stall_speed", "Stall would spread from about (indication)", "airspeed", 0),

@@ -32,7 +32,7 @@ from .flight_inputs import (
 HUNG = "What hangs under the head"
 # Speeds the path goes through, kt: close where the stick bulges sideways.
 PATH = (0, 6, 10, 14, 18, 22, 27, 33, 40, 50, 60, 80, 100, 120, 140, 160)
-# Up to here sideways stick is set against that of even inflow, kt.
+# Up to here the bulge sideways is looked for, kt.
 _SLOW = 60
 
 
@@ -77,7 +77,7 @@ def _place(rotor: Rotor, state: Balanced) -> Place:
 def _path(
     rotor: Rotor, density: float, hung: Fuselage, model: str, sound: float
 ) -> tuple[tuple[Place, ...], tuple[float, ...]]:
-    """The path as far as the model goes, and the stick sideways at its slow speeds if the inflow were even."""
+    """The path as far as the model goes, and the stick sideways if the inflow were even."""
     found, even = [], []
     for knots in PATH:
         speed = knots * KNOT_M_PER_S
@@ -85,8 +85,7 @@ def _path(
             found.append(_place(rotor, balanced(rotor, speed, density, hung, model, sound)))
         except Refused:
             break
-        if knots <= _SLOW:
-            even.append(_place(rotor, balanced(rotor, speed, density, hung, "uniform", sound)).right)
+        even.append(_place(rotor, balanced(rotor, speed, density, hung, "uniform", sound)).right)
     return tuple(found), tuple(even)
 
 
@@ -97,7 +96,7 @@ def _stood(values: Values, rotor: Rotor) -> Stood:
     hover = balanced(loaded, 0.0, density, hung, model, sound)
     place = _place(loaded, here)
     path, even = _path(loaded, density, hung, model, sound)
-    extra = [p.right - e for p, e in zip(path, even, strict=False)]
+    extra = [p.right - e for p, e in zip(path, even, strict=True) if p.speed <= _SLOW * KNOT_M_PER_S]
     most = max(range(len(extra)), key=lambda i: abs(extra[i]))
     marks = (
         *here.disc.outside, *flap_mark((here.flap.coning,)), *hands_marks(place.lever, place.forward, place.right),
@@ -153,7 +152,7 @@ def compute(values: Values, rotor: Rotor) -> Answer:
             "bulge": abs(s.bulge),
             "bulge_side": side,
             "bulge_speed": s.bulge_at,
-            "bulge_words": f"{abs(s.bulge) * 100:.0f}% of the way from the centre to the stop, to the {side}, at about {knots:.0f} kt"
+            "bulge_words": f"{abs(s.bulge) * 100:.0f}% to the {side}, most at about {knots:.0f} kt"
             if bulges
             else "nothing",
             "tail": s.here.push,
@@ -221,13 +220,12 @@ def chart(case: Case) -> Chart:
     assert isinstance(s, Stood)
     xs = tuple(p.speed for p in s.path)
     here = case.number("speed")
-    even = (*s.even, *(p.right for p in s.path[len(s.even) :]))
     return Chart(
         "Stick and lever over airspeed", "airspeed", xs, "travel", "percent",
         (
             Line("stick forward", "hand", tuple(p.forward for p in s.path)),
             Line("stick right", "disc", tuple(p.right for p in s.path)),
-            Line("stick right, inflow the same everywhere", "structure", even),
+            Line("stick right, inflow the same everywhere", "structure", s.even),
             Line("lever up", "pitch", tuple(p.lever for p in s.path)),
         ),
         cursor=here if here <= xs[-1] else None, every=1, x_quantity="airspeed", cursor_field="speed",

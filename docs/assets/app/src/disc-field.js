@@ -93,7 +93,7 @@ function draw(host, data) {
     pen.fillStyle = colour(host, `--hd-band-${i + 1}`);
     trace(shape.coordinates);
     pen.fill();
-    if (i === shapes.length - 1) {
+    if (i === shapes.length - 1 && shape.coordinates.length > 0) {
       pen.save();
       pen.clip();
       hatch(7);
@@ -120,12 +120,13 @@ function draw(host, data) {
     pen.arc(x, y, (radius * data.none.diameter) / 2, 0, 2 * Math.PI);
     pen.fillStyle = paper;
     pen.fill();
+    pen.strokeStyle = ink;
+    pen.lineWidth = 1;
+    pen.stroke();
     pen.save();
     pen.clip();
     hatch(4);
     pen.restore();
-    pen.strokeStyle = ink;
-    pen.stroke();
   }
   pen.restore();
   ring(data.inner);
