@@ -1,0 +1,26 @@
+"""Where a question of flight leads to: a calculator that shows the same thing, and the question's own working.
+
+The answers of these questions come from the models of `flight`; the calculators of forward flight carry those models
+with them, so a question names the calculator whose part of the package must be in place (scripts/site/parts.py).
+"""
+
+from dataclasses import replace
+from typing import Final
+
+from ..fields import Step
+from ..topics import IDS
+from .model import Setting, Solved
+
+HANDBOOK: Final = "Helicopter Flying Handbook, FAA-H-8083-21B"
+TEXTBOOKS: Final = "Textbooks of helicopter theory (from memory); re-derived."
+
+
+def way(name: str) -> str:
+    """A calculator's id, or one there is while that one isn't."""
+    return name if name in IDS else "lag"
+
+
+def worked(setting: Setting, name: str, steps: tuple[Step, ...], *sources: str, **inputs: str) -> Solved:
+    """The way to a calculator at these inputs, with the question's own working."""
+    run = setting.run(name, **inputs) if name in IDS else setting.run(way(name))
+    return replace(run, steps=steps, sources=(*sources, TEXTBOOKS))
