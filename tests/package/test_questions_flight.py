@@ -5,34 +5,23 @@ Letters are those of tests/published/README.md. Handbook: FAA-H-8083-21B (2019),
 
 from __future__ import annotations
 
-import ast
-import inspect
 import math
 import re
 from dataclasses import replace
-from functools import cache
 from itertools import count
-from pathlib import Path
 
 import pytest
-import rotorhead
-from parts import CORE, QUESTIONS, divide, part_name
 from rotorhead.flight.hub import rate_response, tilt_moment
 from rotorhead.head import DEMONSTRATION
 from rotorhead.questions import marking
-from rotorhead.questions.bank import TEMPLATES, coning, flap_back, hover, hub, sides, tied
 from rotorhead.questions.bank.coning import LIFT_AT, free_cone
 from rotorhead.questions.bank.hub import central
 from rotorhead.questions.model import Amount, Bearing, Order
-from rotorhead.questions.ways import way
 from rotorhead.rotor import Rotor
 from rotorhead.run import HeadChoice, rotor_of
-from rotorhead.topics import IDS, module_of
 
 HEADS = [(base, turned) for base in DEMONSTRATION for turned in (False, True)]
 CASES = [(base, turned, str(seed)) for base, turned in HEADS for seed in range(6)]
-BANKS = (hover, coning, tied, sides, flap_back, hub)
-FLIGHT = [template for bank in BANKS for template in bank.TEMPLATES]
 
 
 def head(base: str, turned: bool = False, **changes: str) -> Rotor:
@@ -306,44 +295,3 @@ def test_the_disc_in_a_steady_rate_by_sides(base: str, turned: bool, seed: str) 
     """D7's signs, mirrored for the other rotation: b1s > 0 is high on the advancing side."""
     rotor = head(base, turned)
     assert f"low on the {advancing(rotor)[1]}" in right("disc-behind-the-mast", rotor, seed)
-
-
-@cache
-def divided() -> dict[str, set[str]]:
-    return divide(Path(rotorhead.__file__).parent, {name: module_of(name) for name in IDS})
-
-
-def imported_within(path: Path, function: str) -> set[str]:
-    """Modules that a function of a bank's file, or one it calls there, imports when it runs."""
-    tree = ast.parse(path.read_text(encoding="utf-8"))
-    functions = {node.name: node for node in tree.body if isinstance(node, ast.FunctionDef)}
-    found: set[str] = set()
-    waiting, seen = [function], set()
-    while waiting:
-        name = waiting.pop()
-        if name in seen or name not in functions:
-            continue
-        seen.add(name)
-        for node in ast.walk(functions[name]):
-            if isinstance(node, ast.ImportFrom):
-                assert node.level == 3, "counted from the package's own folder"
-                found.add(f"rotorhead.{node.module}")
-            elif isinstance(node, ast.Name):
-                waiting.append(node.id)
-    return found
-
-
-@pytest.mark.parametrize("name", [template.id for template in FLIGHT])
-def test_what_a_question_imports_later_comes_with_its_calculators(name: str) -> None:
-    """In a browser a question finds only the core, its own part and its calculators' parts (scripts/site/parts.py)."""
-    template = TEMPLATES[name]
-    if {way(one) for one in ("speed", "stick", "control-power")} & set(template.calculators) & {"lag"}:
-        pytest.skip("its calculator isn't there yet")
-    parts = divided()
-    there = parts[CORE] | parts[QUESTIONS] | set().union(*(parts[part_name(one)] for one in template.calculators))
-    path = Path(inspect.getfile(template.make))
-    wanted = imported_within(path, template.make.__name__)
-    # `sides` lends a function to `flap_back`.
-    if path.stem == "flap_back" and name == "disc-high-with-speed":
-        wanted |= imported_within(path.with_name("sides.py"), "unequal_air")
-    assert wanted <= there, wanted - there

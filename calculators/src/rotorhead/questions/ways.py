@@ -8,19 +8,12 @@ from dataclasses import replace
 from typing import Final
 
 from ..fields import Step
-from ..topics import IDS
 from .model import Setting, Solved
 
 HANDBOOK: Final = "Helicopter Flying Handbook, FAA-H-8083-21B"
 TEXTBOOKS: Final = "Textbooks of helicopter theory (from memory); re-derived."
 
 
-def way(name: str) -> str:
-    """A calculator's id, or one there is while that one isn't."""
-    return name if name in IDS else "lag"
-
-
 def worked(setting: Setting, name: str, steps: tuple[Step, ...], *sources: str, **inputs: str) -> Solved:
     """The way to a calculator at these inputs, with the question's own working."""
-    run = setting.run(name, **inputs) if name in IDS else setting.run(way(name))
-    return replace(run, steps=steps, sources=(*sources, TEXTBOOKS))
+    return replace(setting.run(name, **inputs), steps=steps, sources=(*sources, TEXTBOOKS))

@@ -1,50 +1,23 @@
 """Flap-back and the stick: where the disc is high, what still hands do, which cyclic answers, the roll at low speed."""
 
 import math
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
 from ...blade.flap import flapping_of
 from ...conventions import advancing_side, after_side, azimuth_of, bearing_of, bearing_words, degrees_text
 from ...drawing.rose import predict_rose
 from ...fields import Step
 from ...flight.hover import thrust_coefficient
-from ...rotor import SEA_LEVEL_DENSITY, Rotor
+from ...rotor import SEA_LEVEL_DENSITY
 from ...units import KNOT_M_PER_S
 from ..model import Bearing, Option, Question, Setting, Template, Wrong, around_turn
-from ..ways import HANDBOOK, way, worked
+from ..ways import HANDBOOK, worked
 from .sides import BRISK, unequal_air
 from .wording import airspeed, drawn, knots
 
-if TYPE_CHECKING:
-    from ...flight.balance import Balance
-    from ...flight.flapper import Flap, Pitch
-
 DEGREE = math.radians(1.0)
-SPEED, STICK = way("speed"), way("stick")
+SPEED, STICK = "speed", "stick"
 BLOWBACK = f"{HANDBOOK}, pp. 2-20, 2-21 (read): with speed the nose rises, and the cyclic goes forward."
 TRANSVERSE = f"{HANDBOOK}, p. 2-23 (read): transverse flow, a slight roll on the way to about 20 knots; anticlockwise to the right."
-
-
-@dataclass(frozen=True)
-class Held:
-    """Hands as in the hover, mast upright: the balance at a speed, the hover's pitch, and the flapping it leads to."""
-
-    balance: "Balance"
-    pitch: "Pitch"
-    flap: "Flap"
-
-
-def held(rotor: Rotor, speed: float, model: str) -> Held:
-    """The hover's collective, disc level there; then air of `speed` (m/s) along the disc, inflow of a named model."""
-    from ...flight.balance import balance
-    from ...flight.flapper import flap_blade
-    from ...flight.inflow import stream
-
-    blade, ct = flap_blade(rotor, SEA_LEVEL_DENSITY), thrust_coefficient(rotor)
-    pitch, _ = balance(blade, stream(ct, 0.0)).pitch_for(ct, 0.0, 0.0)
-    at_speed = balance(blade, stream(ct, speed / (rotor.speed * rotor.radius), 0.0, model))
-    return Held(at_speed, pitch, at_speed.flap(pitch))
 
 
 def _highest(setting: Setting) -> Question:
@@ -78,17 +51,18 @@ def _highest(setting: Setting) -> Question:
 
 
 def _still(setting: Setting) -> Question:
+    from ...flight.held import hands_held
+
     rotor = setting.rotor
     speed = airspeed(setting, (0.08, 0.1, 0.12, 0.15))
-    found = held(rotor, speed, "drees").flap
-    back = -found.cosine
+    back = hands_held(rotor, speed, SEA_LEVEL_DENSITY).back
     size = setting.show("angle", abs(back))
     right, other = (f"Back, by about {size}", f"Forward, by about {size}")
     if back < 0.0:
         right, other = other, right
     steps = (
-        Step("Collective of the hover, no cyclic; air along the disc, inflow by a named model with more of it at the rear (after Drees).", setting.show("airspeed", speed)),
-        Step("The flap model: disc back against the mast.", setting.show("angle", back)),
+        Step("The hover’s pitch, collective and cyclic; air along the disc, inflow by a named model with more of it at the rear (after Drees).", setting.show("airspeed", speed)),
+        Step("The flap model: how far the disc has gone back from where it stood in the hover.", setting.show("angle", back)),
     )  # fmt: skip
     return Question(
         f"{setting.label} hovers. In thought lever and stick are held just there, the mast stays upright, and the machine is taken up to "
@@ -104,10 +78,15 @@ def _still(setting: Setting) -> Question:
 
 
 def _cyclic(setting: Setting) -> Question:
+    from ...flight.balance import balance
+    from ...flight.flapper import flap_blade
+    from ...flight.inflow import stream
+
     rotor = setting.rotor
     speed = airspeed(setting, BRISK)
-    found = held(rotor, speed, "drees")
-    level, _ = found.balance.level_pitch(found.pitch.mean)
+    ct = thrust_coefficient(rotor)
+    air = stream(ct, speed / (rotor.speed * rotor.radius))
+    level, _ = balance(flap_blade(rotor, SEA_LEVEL_DENSITY), air).pitch_for(ct, 0.0, 0.0)
     least = bearing_of(math.atan2(-level.sine, -level.cosine), rotor.rotation)
     strong, weak = advancing_side(rotor.rotation), after_side(rotor.rotation)
     less, more = (strong, weak) if level.sine < 0.0 else (weak, strong)
@@ -131,16 +110,19 @@ def _cyclic(setting: Setting) -> Question:
 
 
 def _transverse(setting: Setting) -> Question:
+    from ...flight.held import hands_held
+
     rotor = setting.rotor
     speed = setting.draw.among((12, 14, 16, 18, 20)) * KNOT_M_PER_S
-    bent, even = (held(rotor, speed, model).flap.sine for model in ("drees", "uniform"))
+    bent, even = (
+        hands_held(rotor, speed, SEA_LEVEL_DENSITY, model=model).toward_advancing for model in ("drees", "uniform")
+    )
     strong, weak = advancing_side(rotor.rotation), after_side(rotor.rotation)
-    # Low on the advancing side: a negative sine wave.
-    right, other = (strong, weak) if bent < even else (weak, strong)
+    right, other = (strong, weak) if bent > even else (weak, strong)
     size = setting.show("angle", abs(bent - even))
     steps = (
-        Step("Disc tilt to the advancing side, hands held: with the inflow even, and with more of it at the rear (after Drees).",
-             f"{setting.show('angle', -even, 2)}; {setting.show('angle', -bent, 2)}"),
+        Step("Disc gone to the advancing side since the hover, hands held: with the inflow even, and with more of it at the rear (after Drees).",
+             f"{setting.show('angle', even, 2)}; {setting.show('angle', bent, 2)}"),
     )  # fmt: skip
     return Question(
         f"{setting.label} turns {rotor.rotation}, seen from above, and gathers speed out of the hover. At about {setting.show('airspeed', speed)} air hardly goes down through the front of its disc, but "
@@ -156,13 +138,14 @@ def _transverse(setting: Setting) -> Question:
 
 
 def _faster(setting: Setting) -> Question:
-    from ...flight.trim import stick_trim
+    from ...flight.inflow import DEFAULT_MODEL
+    from ...flight.trim import balanced, hands_for
 
     rotor = setting.rotor
     slow, fast = airspeed(setting, (0.08, 0.1, 0.12)), airspeed(setting, (0.18, 0.2, 0.22, 0.24))
-    first, then = (stick_trim(rotor, speed) for speed in (slow, fast))
-    at, new = (setting.show("percent", trim.forward) for trim in (first, then))
-    behind = setting.show("percent", 0.5 * first.forward)
+    first, then = (balanced(rotor, speed, SEA_LEVEL_DENSITY, None, DEFAULT_MODEL) for speed in (slow, fast))
+    forward, further = (hands_for(rotor, state.pitch)[1] for state in (first, then))
+    at, new, behind = (setting.show("percent", share) for share in (forward, further, 0.5 * forward))
     steps = (
         Step("Level flight: disc from weight and drag, pitch from the balance of flapping, stick by this head’s rigging.", f"{setting.show('airspeed', slow)}: {at} forward; {setting.show('airspeed', fast)}: {new}"),
         Step("Disc against the horizon, nose down.", f"{setting.show('angle', first.disc.tilt)}; {setting.show('angle', then.disc.tilt)}"),

@@ -2,41 +2,46 @@
 
 import math
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
-from ...blade.flap import Flapping, flapping_of, hub_moment_slope
+from ...blade.flap import Flapping, flap_frequency_squared, flapping_of
 from ...conventions import after_side, before_side
 from ...fields import Step
-from ...rotor import Rotor
+from ...rotor import SEA_LEVEL_DENSITY, Rotor
 from ...units import STANDARD_GRAVITY
 from ..model import Amount, Option, Question, Setting, Template, Wrong, around
-from ..ways import HANDBOOK, way, worked
+from ..ways import HANDBOOK, worked
 from .wording import drawn, places, shown, text_of
 
+if TYPE_CHECKING:
+    from ...flight.trim import Balanced
+
 DEGREE = math.radians(1.0)
-STICK, POWER = way("stick"), way("control-power")
+STICK, POWER = "stick", "control-power"
 TENDENCY = f"{HANDBOOK}, ch. 2: translating tendency (the sense of it)."
 LOW_G = f"{HANDBOOK}, p. 11-14 (read): offset hinges give moment without thrust, teetering rotors rely on the thrust’s tilt."
 
 
-def _loaded(setting: Setting) -> tuple[Rotor, float, str]:
-    """The head with a drawn mass; the rotor's power in the hover, W; the mass as it is typed."""
+def _loaded(setting: Setting) -> "tuple[Rotor, Balanced, str]":
+    """The head with a drawn mass; its hover, tail rotor and all; the mass as it is typed."""
+    from ...flight.inflow import DEFAULT_MODEL
+    from ...flight.trim import balanced
+
     rotor = setting.rotor
     share = setting.draw.among((0.8, 0.85, 0.9, 0.95, 1.0))
-    mass = text_of(share * rotor.weight / STANDARD_GRAVITY)
-    return replace(rotor, weight=share * rotor.weight), setting.run("hover", mass=mass).value("power"), mass
+    loaded = replace(rotor, weight=share * rotor.weight)
+    hover = balanced(loaded, 0.0, SEA_LEVEL_DENSITY, None, DEFAULT_MODEL)
+    return loaded, hover, text_of(loaded.weight / STANDARD_GRAVITY)
 
 
 def _drift(setting: Setting) -> Question:
-    from ...flight.tail import tail_rotor
-
-    rotor, power, mass = _loaded(setting)
-    found = tail_rotor(rotor, power, hub_moment_slope(rotor) + rotor.weight * rotor.mast_above_cg)
-    push, lean = found.push_side, found.tilt_side
-    size = setting.show("angle", found.total_tilt)
+    rotor, hover, mass = _loaded(setting)
+    push, lean = before_side(rotor.rotation), after_side(rotor.rotation)
+    size = setting.show("angle", math.atan2(hover.push, hover.disc.thrust))
     steps = (
         Step(
             "The tail rotor’s push, against the torque at the mast.",
-            f"{shown(setting, 'force', found.thrust)} to the {push}",
+            f"{shown(setting, 'force', hover.push)} to the {push}",
         ),
         Step("Over the weight: the lean of the disc against the horizon.", f"{size}, low on the {lean}"),
     )
@@ -57,9 +62,9 @@ def _drift(setting: Setting) -> Question:
 def _tail(setting: Setting) -> Question:
     from ...flight.tail import TAIL_ARM, tail_thrust
 
-    rotor, power, mass = _loaded(setting)
+    rotor, hover, mass = _loaded(setting)
     arm = max(0.1, round(TAIL_ARM * rotor.radius, 1))
-    torque, value = power / rotor.speed, tail_thrust(power, rotor.speed, arm)
+    torque, value = hover.power / rotor.speed, tail_thrust(hover.power, rotor.speed, arm)
     tolerance = 0.04 * value
     wrong = (Wrong(torque / rotor.radius, "torque-is-answered-at-the-tips"), Wrong(0.0, "tail-rotor-only-turns"))
     told = f"{shown(setting, 'moment', torque)} / {setting.show('length', arm)} = {shown(setting, 'force', value)}"
@@ -73,26 +78,23 @@ def _tail(setting: Setting) -> Question:
 
 
 def _lean(setting: Setting) -> Question:
-    from ...flight.tail import tail_rotor
-
-    rotor, power, mass = _loaded(setting)
-    found = tail_rotor(rotor, power, hub_moment_slope(rotor) + rotor.weight * rotor.mast_above_cg)
-    value = found.total_tilt
+    rotor, hover, mass = _loaded(setting)
+    value = math.atan2(hover.push, hover.disc.thrust)
     tolerance = 0.05 * value
     wrong = (
-        Wrong(found.thrust / rotor.weight * math.pi / 2.0, "lean-is-a-share-of-a-right-angle"),
+        Wrong(hover.push / rotor.weight * math.pi / 2.0, "lean-is-a-share-of-a-right-angle"),
         Wrong(0.0, "hover-is-upright"),
     )
-    push, weight = shown(setting, "force", found.thrust), shown(setting, "force", rotor.weight)
+    push, weight = shown(setting, "force", hover.push), shown(setting, "force", rotor.weight)
     steps = (
         Step(
             "Push over weight, as an angle.",
-            f"{push} / {weight} = {found.thrust / rotor.weight:.4f}; {setting.show('angle', value, 2)}",
+            f"{push} / {weight} = {hover.push / rotor.weight:.4f}; {setting.show('angle', value, 2)}",
         ),
     )
     return Question(
-        f"{setting.label} weighs {weight} and hovers in still air. Its tail rotor pushes it to the {found.push_side} with {push}. By how many degrees must the disc lean to the "
-        f"{found.tilt_side}, against the horizon?",
+        f"{setting.label} weighs {weight} and hovers in still air. Its tail rotor pushes it to the {before_side(rotor.rotation)} with {push}. By how many degrees must the disc lean to the "
+        f"{after_side(rotor.rotation)}, against the horizon?",
         Amount(value, "angle", tolerance, 2, around(value, tolerance, wrong)),
         "The leaning pull carries the weight upward and the push sideways. For a small angle, push over weight is the angle in radians, and each is 57.3°.",
         worked(setting, "stick", steps, TENDENCY, speed="0", mass=mass),
@@ -199,6 +201,18 @@ def central(rotor: Rotor) -> Flapping:
     return replace(own, e=0.0, nu_squared=1.0, tan_delta3=0.0, pitch_moment=eighth, damping=eighth)
 
 
+def _own_hub(setting: Setting, rate: float) -> Step:
+    """The same rate on the hub as it is."""
+    from ...flight.hub import rate_response
+
+    rotor = setting.rotor
+    found = rate_response(flapping_of(rotor), flap_frequency_squared(rotor.hinge_offset), rotor.speed, rate)
+    told = "; ".join(setting.show("angle", x, 2) for x in (found.cosine, found.sine))
+    return Step(
+        "On this head’s own hub, where hinges, springs and delta-three have their say: behind, and across.", told
+    )
+
+
 def _behind(setting: Setting) -> Question:
     from ...flight.hub import rate_response
 
@@ -212,6 +226,7 @@ def _behind(setting: Setting) -> Question:
         Step("Behind the mast: sixteen over the Lock number, times the rate over rotor speed.",
              f"16 / {central(rotor).gamma:.2f} × {rate / rotor.speed:.5f} = {setting.show('angle', found.cosine, 2)}"),
         Step("Across: the rate over rotor speed.", setting.show("angle", found.sine, 2)),
+        _own_hub(setting, rate),
     )  # fmt: skip
     return Question(
         f"{setting.label} turns {rotor.rotation}, seen from above. In thought its flap hinges stand on the mast’s axis, and the inflow stays even. The nose goes up at a steady {setting.show('angle_rate', rate, 0)}. "
@@ -245,6 +260,7 @@ def _across(setting: Setting) -> Question:
         Step(
             "Across over behind: the Lock number over sixteen.", f"{gamma:.2f} / 16 = {setting.show('percent', value)}"
         ),
+        _own_hub(setting, rate),
     )
     return Question(
         f"In thought the flap hinges of {setting.label} stand on the mast’s axis, and the inflow stays even; the Lock number is {gamma:.2f}. While the nose goes up at a steady {setting.show('angle_rate', rate, 0)}, the disc "
@@ -256,9 +272,9 @@ def _across(setting: Setting) -> Question:
 
 
 TEMPLATES = (
-    Template("drift-and-lean", "drift", 1, "which way the tail rotor pushes and the disc leans", "choice", (STICK, "hover"), _drift),
-    Template("tail-rotor-push", "drift", 2, "how hard the tail rotor pushes", "number", (STICK, "hover"), _tail),
-    Template("lean-of-the-disc", "drift", 2, "that the lean is push over weight", "number", (STICK, "hover"), _lean),
+    Template("drift-and-lean", "drift", 1, "which way the tail rotor pushes and the disc leans", "choice", (STICK,), _drift),
+    Template("tail-rotor-push", "drift", 2, "how hard the tail rotor pushes", "number", (STICK,), _tail),
+    Template("lean-of-the-disc", "drift", 2, "that the lean is push over weight", "number", (STICK,), _lean),
     Template("moment-at-load", "control-power", 2, "which part of the moment goes with the load factor", "number", (POWER,), _at_load),
     Template("weightless-moment", "control-power", 1, "what is left of the moment without load", "choice", (POWER,), _weightless),
     Template("hub-share", "control-power", 2, "the hub’s share of the moment", "number", (POWER,), _share),

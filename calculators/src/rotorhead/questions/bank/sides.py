@@ -10,14 +10,14 @@ from ...fields import Step
 from ...flight.hover import hover_pitch, thrust_coefficient
 from ...rotor import SEA_LEVEL_DENSITY, Rotor
 from ..model import Amount, Bearing, Option, Order, Question, Setting, Template, Wrong, around, around_turn
-from ..ways import HANDBOOK, way, worked
+from ..ways import HANDBOOK, worked
 from .wording import airspeed, altitude, drawn, knots, shown, text_of
 
 if TYPE_CHECKING:
     from ...flight.flapper import Flap, FlapBlade
 
 DEGREE = math.radians(1.0)
-SPEED = way("speed")
+SPEED = "speed"
 BRISK = (0.12, 0.15, 0.18, 0.2, 0.22, 0.25)
 TWO_SIDES = f"{HANDBOOK}, p. 2-20 (read): unequal lift of the advancing and the retreating half."
 

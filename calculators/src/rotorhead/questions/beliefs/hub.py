@@ -1,13 +1,12 @@
 """Beliefs about what the disc does to the fuselage: tail rotor and drift, control power, damping."""
 
 from ..model import Belief
-from ..ways import way
 
 DRIFT = "flight/drift-and-tail-rotor.md"
 POWER = "flight/control-power.md"
 LOW = "flight/low-g.md"
-STICK = way("stick")
-STRENGTH = way("control-power")
+STICK = "stick"
+STRENGTH = "control-power"
 
 BELIEFS = (
     Belief(

@@ -1,14 +1,13 @@
 """Beliefs about forward flight: the two sides of the disc, flap-back, the gradient of the inflow, the stick."""
 
 from ..model import Belief
-from ..ways import way
 
 TWO = "flight/dissymmetry.md"
 BACK = "flight/flap-back.md"
 INFLOW = "flight/inflow-roll.md"
 STICK = "flight/stick-and-speed.md"
 RETREATING = "flight/retreating-side.md"
-SPEED = way("speed")
+SPEED = "speed"
 
 BELIEFS = (
     Belief(
@@ -163,7 +162,7 @@ BELIEFS = (
         "The speed has to be held against drag and against a disc that would go back. The stick stays forward, the more so the "
         "faster.",
         "Let the speed grow in the calculator and watch the path of the stick.",
-        way("stick"),
+        "stick",
         STICK,
     ),
     Belief(
@@ -171,7 +170,7 @@ BELIEFS = (
         "The stick has one place for all speeds; the lever makes the speed.",
         "Each steady speed has a place of the stick. In level flight the lever makes up what power and lift ask for.",
         "Let the speed grow in the calculator and watch both stick and lever.",
-        way("stick"),
+        "stick",
         STICK,
     ),
     Belief(
@@ -179,7 +178,7 @@ BELIEFS = (
         "The faster it goes, the more the stick has to hold the nose up.",
         "The nose would go up by itself. The stick goes forward with speed.",
         "Let the speed grow in the calculator and watch the path of the stick.",
-        way("stick"),
+        "stick",
         STICK,
     ),
 )
