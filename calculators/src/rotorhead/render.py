@@ -3,14 +3,14 @@
 Everything a reader typed is escaped here; nothing else puts it on a page.
 """
 
-from collections.abc import Callable, Container
+from collections.abc import Callable, Container, Iterable
 from functools import cache, partial
 from html import escape
 from importlib import import_module
 from typing import TYPE_CHECKING, Final
 
 from .charts import chart_html, table_html
-from .fields import WORDS, Calculator, Case, Result
+from .fields import WORDS, Calculator, Case, Result, Step
 from .site_values import result_html
 from .topics import module_of
 from .units import QUANTITIES, from_si, show
@@ -104,10 +104,10 @@ def _told(calculator: Calculator, case: Case) -> str:
     return f'<p class="hd-verdict"><b>What I was told:</b> {escape(str(verdict))}</p>' if verdict else ""
 
 
-def steps_html(calculator: Calculator, case: Case) -> str:
+def steps_html(calculator: Calculator, steps: Iterable[Step]) -> str:
     """The working: a line for each step, with its equation and numbers."""
     items = []
-    for step in calculator.working(case):
+    for step in steps:
         equation = (
             f'<div class="hd-equation">{equation_html(calculator, calculator.equations[step.equation])}</div>'
             if step.equation
@@ -117,9 +117,9 @@ def steps_html(calculator: Calculator, case: Case) -> str:
     return f'<ol class="hd-steps">{"".join(items)}</ol>'
 
 
-def sources_html(calculator: Calculator) -> str:
-    """Where its figures and equations come from."""
-    return f'<ul class="hd-sources">{"".join(f"<li>{escape(t)}</li>" for t in calculator.sources)}</ul>'
+def sources_html(sources: Iterable[str]) -> str:
+    """Where figures and equations come from."""
+    return f'<ul class="hd-sources">{"".join(f"<li>{escape(t)}</li>" for t in sources)}</ul>'
 
 
 def _working(calculator: Calculator, case: Case) -> str:
@@ -132,9 +132,9 @@ def _working(calculator: Calculator, case: Case) -> str:
     table = f'<table class="hd-all"><caption>All figures</caption><tbody>{rows}</tbody></table>'
     limits = "".join(f"<li>{escape(t)}</li>" for t in calculator.limits)
     return (
-        f"{steps_html(calculator, case)}{table}"
+        f"{steps_html(calculator, calculator.working(case))}{table}"
         f'<p class="hd-subhead">Where it stops being true</p><ul class="hd-limits">{limits}</ul>'
-        f'<p class="hd-subhead">Sources</p>{sources_html(calculator)}'
+        f'<p class="hd-subhead">Sources</p>{sources_html(calculator.sources)}'
     )
 
 

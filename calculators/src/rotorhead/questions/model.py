@@ -9,7 +9,7 @@ from functools import lru_cache
 from typing import Literal, TypeVar
 
 from ..conventions import TURN, wrap
-from ..fields import Calculator, Case, Number
+from ..fields import Calculator, Case, Number, Step
 from ..rotor import Rotor
 from ..run import number_text, run
 from ..topics import named
@@ -38,11 +38,16 @@ class Belief:
 
 @dataclass(frozen=True)
 class Solved:
-    """A calculator's run that a question is taken from: its case, and the inputs to find it again on the page."""
+    """A calculator's run that a question is taken from: its case, and the inputs to find it again on the page.
+
+    `steps`, `sources`: the question's own working, where its answer comes from a model and isn't read off the calculator.
+    """
 
     calculator: Calculator
     inputs: Mapping[str, str]
     case: Case
+    steps: tuple[Step, ...] = ()
+    sources: tuple[str, ...] = ()
 
     def value(self, name: str) -> float:
         """A result as a number, SI."""

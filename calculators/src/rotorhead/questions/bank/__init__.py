@@ -5,7 +5,26 @@ from typing import Final
 from ...faults import refuse
 from ..beliefs import BELIEFS as BELIEFS
 from ..model import Template, by_id
-from . import disc, hydraulics, joints, lag, loads, measured, phase, pitch, plate, rods, shake, stops
+from . import (
+    coning,
+    disc,
+    flap_back,
+    hover,
+    hub,
+    hydraulics,
+    joints,
+    lag,
+    loads,
+    measured,
+    phase,
+    pitch,
+    plate,
+    rods,
+    shake,
+    sides,
+    stops,
+    tied,
+)
 
 # Topic -> what it is called and the page that explains it, in the order they are best taught.
 TOPICS: Final[dict[str, tuple[str, str]]] = {
@@ -20,6 +39,14 @@ TOPICS: Final[dict[str, tuple[str, str]]] = {
     "loads": ("Control loads", "hands/control-loads.md"),
     "shake": ("Shake and blade count", "hands/shake.md"),
     "hydraulics": ("Hydraulic help", "hands/hydraulics-off.md"),
+    "hover": ("Air and hover", "flight/hover-and-height.md"),
+    "coning": ("Coning", "flight/coning.md"),
+    "delta-three": ("Delta-three", "flight/delta-three.md"),
+    "lead-lag": ("Lead and lag", "flight/lead-lag.md"),
+    "sides": ("Two sides of the disc", "flight/dissymmetry.md"),
+    "flap-back": ("Flap-back and the stick", "flight/flap-back.md"),
+    "drift": ("Drift and tail rotor", "flight/drift-and-tail-rotor.md"),
+    "control-power": ("Control power", "flight/control-power.md"),
     "measured": ("Measuring a head", "own/inclinometer.md"),
 }
 
@@ -37,6 +64,12 @@ TEMPLATES: Final = by_id(
         *loads.TEMPLATES,
         *shake.TEMPLATES,
         *hydraulics.TEMPLATES,
+        *hover.TEMPLATES,
+        *coning.TEMPLATES,
+        *tied.TEMPLATES,
+        *sides.TEMPLATES,
+        *flap_back.TEMPLATES,
+        *hub.TEMPLATES,
         *measured.TEMPLATES,
     )
 )

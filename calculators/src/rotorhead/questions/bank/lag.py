@@ -3,18 +3,11 @@
 import math
 
 from ...conventions import TURN, azimuth_of, bearing_of, bearing_words, degrees_text, wrap_turn
-from ...units import to_si
 from ..model import Amount, Option, Order, Question, Setting, Template, Wrong, around
 from .sticks import stick
-from .wording import drawn, text_of
+from .wording import altitude, drawn, text_of
 
 DEGREE = math.radians(1.0)
-
-
-def _altitude(setting: Setting, pairs: tuple[tuple[int, int], ...]) -> float:
-    """A drawn altitude, m: a round number of metres, or of about as many feet for who reads feet."""
-    metres, feet = setting.draw.among(pairs)
-    return float(metres) if setting.units == "metric" else to_si("altitude", feet, "imperial")
 
 
 def _time(setting: Setting) -> Question:
@@ -41,7 +34,7 @@ def _time(setting: Setting) -> Question:
 
 
 def _thin_air(setting: Setting) -> Question:
-    high = _altitude(setting, ((2000, 6500), (2500, 8000), (3000, 10000), (3500, 11500), (4000, 13000), (4500, 15000)))
+    high = altitude(setting, ((2000, 6500), (2500, 8000), (3000, 10000), (3500, 11500), (4000, 13000), (4500, 15000)))
     sea, solved = setting.run("lag", altitude="0"), setting.run("lag", altitude=text_of(high))
     old, new = sea.value("lag"), solved.value("lag")
     ratio = solved.value("density") / sea.value("density")
@@ -70,7 +63,7 @@ def _thin_air(setting: Setting) -> Question:
 
 
 def _settle(setting: Setting) -> Question:
-    air = _altitude(setting, ((0, 0), (1000, 3500), (2000, 6500), (3000, 10000)))
+    air = altitude(setting, ((0, 0), (1000, 3500), (2000, 6500), (3000, 10000)))
     solved = setting.run("lag", altitude=text_of(air))
     third = solved.value("settle_turns") / 3.0
     times, percent = setting.draw.among(((2, "86"), (3, "95"), (4, "98")))

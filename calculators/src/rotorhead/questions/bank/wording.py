@@ -3,7 +3,7 @@
 import math
 from collections.abc import Sequence
 
-from ...units import decimals, from_si
+from ...units import KNOT_M_PER_S, decimals, from_si, to_si
 from ..model import Option, Setting, choice
 
 
@@ -29,3 +29,20 @@ def drawn(setting: Setting, right: str, wrong: Sequence[Option]) -> tuple[Option
 def text_of(number: float) -> str:
     """A number as it is typed into a calculator."""
     return f"{number:.6f}".rstrip("0").rstrip(".") if number else "0"
+
+
+def altitude(setting: Setting, pairs: Sequence[tuple[int, int]]) -> float:
+    """A drawn altitude, m: a round number of metres, or of about as many feet for who reads feet."""
+    metres, feet = setting.draw.among(pairs)
+    return float(metres) if setting.units == "metric" else to_si("altitude", feet, "imperial")
+
+
+def airspeed(setting: Setting, shares: Sequence[float]) -> float:
+    """A drawn airspeed, m/s: a share of this head's tip speed, rounded to 5 kt."""
+    tip = setting.rotor.speed * setting.rotor.radius
+    return max(1, round(setting.draw.among(shares) * tip / KNOT_M_PER_S / 5.0)) * 5.0 * KNOT_M_PER_S
+
+
+def knots(speed: float) -> str:
+    """An airspeed (m/s) as it is typed into a calculator."""
+    return text_of(round(speed / KNOT_M_PER_S, 3))

@@ -3,7 +3,7 @@
 from typing import Final
 
 from ..model import by_id
-from . import answer, chain, hands, loads, measured, phase
+from . import answer, chain, flight, hands, hub, loads, measured, phase, sides
 
 BELIEFS: Final = by_id(
     (
@@ -13,5 +13,8 @@ BELIEFS: Final = by_id(
         *hands.BELIEFS,
         *loads.BELIEFS,
         *measured.BELIEFS,
+        *flight.BELIEFS,
+        *sides.BELIEFS,
+        *hub.BELIEFS,
     )
 )
