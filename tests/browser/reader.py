@@ -13,15 +13,15 @@ from .watch import Watch
 
 PATIENCE = 15.0
 
-# A text of HTML as this browser would write it again: what innerHTML gives is compared with that. Of a chart only its
-# data count: it is a printed plot until its calculator is live, and is drawn by a library then.
+# A text of HTML as this browser would write it again: what innerHTML gives is compared with that. Of a chart, and of a
+# field over the disc, only its data count: it is a printed plot until its calculator is live, and is drawn by a library then.
 _REWRITE = """html => {
   const holder = document.implementation.createHTMLDocument("").createElement("div");
   holder.innerHTML = html;
-  for (const chart of holder.querySelectorAll("hd-chart")) {
-    const only = holder.ownerDocument.createElement("hd-chart");
-    only.dataset.chart = chart.dataset.chart;
-    chart.replaceWith(only);
+  for (const drawn of holder.querySelectorAll("hd-chart, hd-field")) {
+    const only = holder.ownerDocument.createElement(drawn.localName);
+    Object.assign(only.dataset, { ...drawn.dataset });
+    drawn.replaceWith(only);
   }
   return holder.innerHTML;
 }"""

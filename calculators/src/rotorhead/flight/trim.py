@@ -178,7 +178,11 @@ def stall_onset(
 
     An indication: real onset hangs on the section, on dynamic stall and on what the rotor's hub and controls feel.
     """
-    low, high = 0.0, 0.39 * rotor.speed * rotor.radius
+    tip_speed = rotor.speed * rotor.radius
+    # As far as the models go: advance ratio, and tips below the speed of sound.
+    low, high = 0.0, min(0.39 * tip_speed, 0.99 * SPEED_OF_SOUND - tip_speed)
+    if high <= low:
+        return None
 
     def stalled(speed: float) -> bool:
         b = balanced(rotor, speed, density, fuselage, model)
