@@ -20,6 +20,11 @@ def always(values: Values, rotor: Rotor) -> bool:
     return True
 
 
+def fixed(value: float) -> Callable[[Rotor], float]:
+    """A default that is the same for every head."""
+    return lambda _: value
+
+
 @dataclass(frozen=True)
 class Number:
     """A number a reader can set. Limits, slider (low, high, step) and default are in the quantity's

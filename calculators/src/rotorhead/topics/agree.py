@@ -4,10 +4,9 @@ import math
 
 from ..derived import figures as derived_figures
 from ..drawing.agreed import two_bars
-from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values, fixed
 from ..measure.agree import DISAGREE_BEYOND, DOUBTFUL_BEYOND, Agreement, agreement, sentence
 from ..rotor import Rotor
-from .common import fixed
 
 _FIGURES = (
     ("lead", "lead of the links"), ("offset", "needed before the nose"), ("fitted", "where the rods stand before the nose"),

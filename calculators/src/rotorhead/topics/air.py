@@ -1,10 +1,24 @@
 """Calculator *air*: height and temperature -> what the air there is like, and the height it feels like to the rotor."""
 
 from ..drawing.air import air_here
-from ..fields import Answer, Calculator, Case, Chart, Choice, Drawing, Example, Line, Number, Result, Step, Values
+from ..fields import (
+    Answer,
+    Calculator,
+    Case,
+    Chart,
+    Choice,
+    Drawing,
+    Example,
+    Line,
+    Number,
+    Result,
+    Step,
+    Values,
+    fixed,
+)
 from ..flight import atmosphere
 from ..rotor import SEA_LEVEL_DENSITY, Rotor
-from .common import WARMER, fixed
+from .air_inputs import WARMER
 from .flight_inputs import places
 
 _DENSITIES = (0.0, 6000.0)

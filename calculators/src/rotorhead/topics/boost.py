@@ -3,12 +3,11 @@
 import math
 
 from ..drawing.boost import boost_chain
-from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values, fixed
 from ..loads.hands import LEVER_FRICTION, actuator_force, boosted, unboosted
 from ..loads.rods import PlateLoad
 from ..rotor import Rotor
 from ..units import POUND_FORCE_N
-from .common import fixed
 from .load_inputs import BLADE, FIGURES, STATE, loads_of
 
 # One hand for long: 14 CFR 25.143(d), the aeroplane rules' table (read): 10 lbf pitch, 5 lbf roll.

@@ -3,16 +3,10 @@
 from collections.abc import Callable
 
 from ..faults import Refused, refuse
-from ..fields import Number, Values
+from ..fields import Number, Values, fixed
 from ..mechanism.hands import rig_of
 from ..mechanism.plate import Pose
 from ..rotor import Rotor
-
-
-def fixed(value: float) -> Callable[[Rotor], float]:
-    """A default that is the same for every head."""
-    return lambda rotor: value
-
 
 LEVER = Number("lever", "Collective lever up", "percent", 0, 100, (0, 100, 1), fixed(50.0), 0)
 FORWARD = Number(
@@ -21,11 +15,6 @@ FORWARD = Number(
 )  # fmt: skip
 LEFT = Number("stick_left", "Stick left", "percent", -100, 100, (-100, 100, 1), fixed(0.0), 0, "negative is right")
 HANDS = (LEVER, FORWARD, LEFT)
-ALTITUDE = Number(
-    "altitude", "Pressure altitude", "altitude", -500, 7000, (0, 5000, 50), fixed(0.0), 0,
-    "standard atmosphere",
-)  # fmt: skip
-WARMER = Number("warmer", "Air warmer than standard by", "temperature_difference", -50, 50, (-30, 40, 1), fixed(0.0), 0)
 
 
 def hands_pose(values: Values, rotor: Rotor) -> Pose:

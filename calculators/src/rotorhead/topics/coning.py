@@ -7,14 +7,27 @@ from dataclasses import dataclass, replace
 from ..blade.flap import blade_pull, flap_frequency_squared
 from ..drawing.coning import coned_rotor
 from ..faults import Refused, refuse
-from ..fields import Answer, Calculator, Case, Chart, Choice, Drawing, Example, Line, Number, Result, Step, Values
+from ..fields import (
+    Answer,
+    Calculator,
+    Case,
+    Chart,
+    Choice,
+    Drawing,
+    Example,
+    Line,
+    Number,
+    Result,
+    Step,
+    Values,
+    fixed,
+)
 from ..flight.coning import coning_from_pitch, coning_from_thrust, holds_precone, lift_lever
 from ..flight.hover import hover_pitch, thrust_coefficient, uniform_inflow
 from ..flight.power import carrying
 from ..flight.validity import Mark, flap_mark, loading_mark, stall_mark
 from ..rotor import SEA_LEVEL_DENSITY, Rotor
 from ..units import STANDARD_GRAVITY
-from .common import fixed
 from .flight_inputs import BLADE_FIGURES, INSIDE, MASS, model_sentence, model_words, rpm, weight_of
 
 # A small car, for the comparison: round figure, no source.

@@ -6,12 +6,11 @@ from dataclasses import dataclass
 from ..blade.flap import Flapping, flap_frequency_squared, flapping_of
 from ..conventions import degrees_text
 from ..drawing.tilted_machine import tilted_machine
-from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Number, Result, Step, Values, fixed
 from ..flight.hub import Damping, TiltMoment, control_power, damping, moment_slope, rate_response, tilt_moment
 from ..flight.validity import Mark
 from ..rotor import Rotor
 from ..units import DEGREE, SYSTEMS, show, tidy
-from .common import fixed
 from .flight_inputs import AIR, BLADE_FIGURES, INSIDE, MASS, air_of, loaded_with, model_sentence, model_words
 
 LOADS = tuple(0.25 * i for i in range(9))

@@ -8,9 +8,22 @@ from ..blade.phase import needed_offset
 from ..conventions import degrees_text, offset_words
 from ..drawing.delta_three import tied_horn
 from ..faults import refuse
-from ..fields import Answer, Calculator, Case, Chart, Choice, Drawing, Example, Line, Number, Result, Step, Values
+from ..fields import (
+    Answer,
+    Calculator,
+    Case,
+    Chart,
+    Choice,
+    Drawing,
+    Example,
+    Line,
+    Number,
+    Result,
+    Step,
+    Values,
+    fixed,
+)
 from ..rotor import Rotor
-from .common import fixed
 
 _ANGLES = tuple(math.radians(-40.0 + 5.0 * i) for i in range(22))
 

@@ -7,13 +7,13 @@ from typing import TypeVar
 
 from ..conventions import TURN, advancing_side, after_side, degrees_text
 from ..faults import Refused
-from ..fields import Choice, Number, Values
+from ..fields import Choice, Number, Values, fixed
 from ..flight.atmosphere import density, speed_of_sound
 from ..flight.validity import Mark
 from ..numbers import round_step
 from ..rotor import Rotor
 from ..units import STANDARD_GRAVITY, System, from_si, to_si
-from .common import ALTITUDE, WARMER, fixed
+from .air_inputs import ALTITUDE, WARMER
 
 MASS = Number("mass", "Mass carried", "mass", 50, 60_000, (400, 20_000, 10), lambda rotor: rotor.head["mass_kg"], 0)
 AIR = (ALTITUDE, WARMER)

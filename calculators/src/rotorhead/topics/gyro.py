@@ -4,9 +4,8 @@ import math
 
 from ..blade.flap import flapping_of
 from ..drawing.schemes import precession_compared
-from ..fields import Answer, Calculator, Case, Drawing, Example, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Drawing, Example, Number, Result, Step, Values, fixed
 from ..rotor import Rotor
-from .common import fixed
 
 
 def compute(values: Values, rotor: Rotor) -> Answer:

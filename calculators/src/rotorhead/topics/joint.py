@@ -4,7 +4,7 @@ import math
 from typing import cast
 
 from ..drawing.curves import curve_drawing
-from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values, fixed
 from ..mechanism.hands import rig_of
 from ..mechanism.joint import (
     Drive,
@@ -16,7 +16,6 @@ from ..mechanism.joint import (
     speed_ratio,
 )
 from ..rotor import Rotor
-from .common import fixed
 
 
 def compute(values: Values, rotor: Rotor) -> Answer:

@@ -7,7 +7,7 @@ from ..drawing.lag import lag_curves
 from ..fields import Answer, Calculator, Case, Drawing, Example, Result, Step, Values
 from ..flight.atmosphere import density
 from ..rotor import Rotor
-from .common import ALTITUDE, WARMER
+from .air_inputs import ALTITUDE, WARMER
 
 
 def compute(values: Values, rotor: Rotor) -> Answer:

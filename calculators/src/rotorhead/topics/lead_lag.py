@@ -6,12 +6,11 @@ from ..blade.flap import hover_coning
 from ..blade.phase import budget_of, needed_offset
 from ..conventions import degrees_text, offset_words
 from ..drawing.lead_lag import lagging_blade
-from ..fields import Answer, Calculator, Case, Drawing, Example, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Drawing, Example, Number, Result, Step, Values, fixed
 from ..flight.flapper import Flap
 from ..flight.lead_lag import LeadLag, coriolis, lag_frequency_squared, lead_lag
 from ..flight.power import hover_performance
 from ..rotor import Rotor
-from .common import fixed
 
 # Soft in the plane of the disc, as hingeless heads are made: swings a turn. Common practice, no source.
 SOFT = 0.7

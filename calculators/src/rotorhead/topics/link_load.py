@@ -4,11 +4,10 @@ import math
 
 from ..conventions import TURN
 from ..drawing.curves import curve_drawing
-from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Number, Result, Step, Values, fixed
 from ..loads.rods import amplitudes
 from ..rotor import Rotor
 from ..units import tidy
-from .common import fixed
 from .load_inputs import BLADE, FIGURES, STATE, loads_of
 
 

@@ -5,12 +5,12 @@ import math
 from ..blade.flap import flapping_of
 from ..conventions import TURN
 from ..drawing.link import link_turn
-from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values, fixed
 from ..mechanism.hands import rig_of
 from ..mechanism.joint import pitch_per_turn
 from ..mechanism.links import foot_in_blade_frame, horn_angle, link_lean
 from ..rotor import Rotor
-from .common import LINK_FIGURES, fixed
+from .common import LINK_FIGURES
 
 
 def compute(values: Values, rotor: Rotor) -> Answer:

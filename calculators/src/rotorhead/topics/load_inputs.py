@@ -4,12 +4,11 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 
-from ..fields import Number, Values
+from ..fields import Number, Values, fixed
 from ..flight.hover import hover_pitch
 from ..loads.feather import Blade, Parts, blade_of, moments_round
 from ..loads.rods import PlateLoad, link_loads, plate_load, rods_round
 from ..rotor import Rotor
-from .common import fixed
 
 STATE = (
     Number("speed", "Airspeed", "airspeed", 0, 220, (0, 180, 1), lambda rotor: rotor.head["cruise_speed_kt"], 0),

@@ -7,7 +7,21 @@ from typing import Any, cast
 from ..conventions import HALF_TURN, TURN, azimuth_of, bearing_of, bearing_words
 from ..drawing.head_views import head_view
 from ..faults import Refused, refuse
-from ..fields import Answer, Calculator, Case, Chart, Choice, Drawing, Example, Line, Number, Result, Step, Values
+from ..fields import (
+    Answer,
+    Calculator,
+    Case,
+    Chart,
+    Choice,
+    Drawing,
+    Example,
+    Line,
+    Number,
+    Result,
+    Step,
+    Values,
+    fixed,
+)
 from ..mechanism.links import harmonics
 from ..motion.lean import greatest_lean
 from ..motion.parts import BY_ID, PARTS
@@ -16,7 +30,7 @@ from ..motion.setting import KINDS, Kind, Setting, WhatIf
 from ..motion.turn import Motion, motion_of
 from ..motion.views import VIEWS
 from ..rotor import Rotor
-from .common import FORWARD, HAND_FIGURES, LEFT, LEVER, LINK_FIGURES, ROD_FIGURES, fixed, hands_words
+from .common import FORWARD, HAND_FIGURES, LEFT, LEVER, LINK_FIGURES, ROD_FIGURES, hands_words
 
 WHAT_IF = "What if"
 LOOK = "How it is shown"

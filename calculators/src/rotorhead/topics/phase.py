@@ -5,10 +5,10 @@ import math
 from ..blade.phase import Budget, Reconciled, budget_of, buildable_offsets, needed_offset, reconcile, sum_lines
 from ..conventions import HALF_TURN, bearing_words, degrees_text, offset_words
 from ..drawing.rose import budget_rose
-from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values, fixed
 from ..flight.atmosphere import density
 from ..rotor import Rotor
-from .common import ALTITUDE, fixed
+from .air_inputs import ALTITUDE
 
 TOLD = "What I was told"
 CLOSE = math.radians(3.0)

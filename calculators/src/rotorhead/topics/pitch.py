@@ -5,7 +5,7 @@ import math
 from ..blade.settled import settled_flap
 from ..conventions import HALF_TURN, TURN, azimuth_of, bearing_of, bearing_words
 from ..drawing.strips import pitch_strips
-from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values, fixed
 from ..mechanism.assembly import pitch_per_height
 from ..mechanism.links import (
     foot_in_blade_frame,
@@ -18,7 +18,7 @@ from ..mechanism.links import (
 )
 from ..mechanism.plate import pose_from_tilt
 from ..rotor import Rotor
-from .common import FORWARD, HAND_FIGURES, LEFT, LEVER, LINK_FIGURES, fixed, hands_pose, hands_words, within_links
+from .common import FORWARD, HAND_FIGURES, LEFT, LEVER, LINK_FIGURES, hands_pose, hands_words, within_links
 
 STEPS = 72
 

@@ -5,12 +5,12 @@ from collections.abc import Callable
 
 from ..conventions import HALF_TURN, azimuth_of, bearing_of, bearing_words
 from ..drawing.side import side_view
-from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values, fixed
 from ..mechanism.hands import rig_of
 from ..mechanism.links import harmonics, pitch_round
 from ..mechanism.plate import Pose, plane_through, pose_from_rods, pose_from_tilt, rod_heights
 from ..rotor import Rotor
-from .common import LINK_FIGURES, ROD_FIGURES, fixed, within_links
+from .common import LINK_FIGURES, ROD_FIGURES, within_links
 
 
 def _rod_default(index: int) -> Callable[[Rotor], float]:

@@ -4,7 +4,7 @@ import math
 
 from ..conventions import TURN
 from ..drawing.reach import reach_field
-from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values, fixed
 from ..mechanism.reach import (
     Strokes,
     gate_edge,
@@ -16,7 +16,7 @@ from ..mechanism.reach import (
     stick_region,
 )
 from ..rotor import Rotor
-from .common import HAND_FIGURES, HANDS, LINK_FIGURES, ROD_FIGURES, fixed, hands_words
+from .common import HAND_FIGURES, HANDS, LINK_FIGURES, ROD_FIGURES, hands_words
 
 _ENOUGH = 1e-9
 

@@ -3,12 +3,11 @@
 from collections.abc import Callable
 
 from ..faults import Fault, Refused
-from ..fields import Choice, Number, Text, Values
+from ..fields import Choice, Number, Text, Values, fixed
 from ..measure.fit import Estimate, Fit, harmonic_fit
 from ..measure.readings import Reading, corrected
 from ..measure.typed import Place, parse_readings
 from ..rotor import Rotor
-from .common import fixed
 
 Show = Callable[[str, float, int | None], str]
 LONGEST = 2500

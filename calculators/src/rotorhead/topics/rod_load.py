@@ -4,10 +4,9 @@ import math
 
 from ..conventions import TURN, bearing_of, bearing_words
 from ..drawing.rod_load import rods_under_load
-from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Number, Result, Step, Values, fixed
 from ..loads.rods import amplitudes, rod_loads
 from ..rotor import Rotor
-from .common import fixed
 from .load_inputs import BLADE, FIGURES, STATE, loads_of
 
 

@@ -4,10 +4,10 @@ import math
 from typing import cast
 
 from ..drawing.fold import scissors_fold
-from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values, fixed
 from ..mechanism.scissors import Pair, arms, fold, fold_range, play_azimuth, play_exact, play_pitch
 from ..rotor import Rotor
-from .common import FORWARD, HAND_FIGURES, HANDS, LINK_FIGURES, fixed, hands_pose, hands_words
+from .common import FORWARD, HAND_FIGURES, HANDS, LINK_FIGURES, hands_pose, hands_words
 
 
 def _drive(values: Values, rotor: Rotor) -> bool:

@@ -8,11 +8,10 @@ from ..conventions import TURN
 from ..derived import figures as derived_figures
 from ..drawing.fitted import fitted_wave
 from ..faults import Fault, Refused
-from ..fields import Answer, Calculator, Case, Drawing, Example, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Drawing, Example, Number, Result, Step, Values, fixed
 from ..measure.agree import agreement, sentence
 from ..measure.setups import Known, TwoSetups, two_setups
 from ..rotor import Rotor
-from .common import fixed
 from .readings_input import AT, DROOP, ERROR, fit_of, readings_text, span_text
 
 # Invented readings: Alder 3's exact linkage with a scatter of 0.08°; the plate 20.9 mm higher for the second.

@@ -4,10 +4,9 @@ import math
 
 from ..conventions import TURN
 from ..drawing.shake import blade_counts
-from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Number, Result, Step, Values, fixed
 from ..loads.rods import amplitudes, rods_round
 from ..rotor import Rotor
-from .common import fixed
 from .load_inputs import BLADE, FIGURES, STATE, loads_of
 
 COUNTS = tuple(range(2, 9))

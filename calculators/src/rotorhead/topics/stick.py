@@ -8,12 +8,11 @@ from ..blade.flap import hub_moment_slope
 from ..conventions import advancing_side, after_side, before_side, degrees_text, sense
 from ..drawing.stick_path import stick_path
 from ..faults import Refused
-from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Number, Result, Step, Values, fixed
 from ..flight.trim import Balanced, Fuselage, balanced, fuselage_of, hands_for, hands_marks
 from ..flight.validity import Mark, flap_mark
 from ..rotor import Rotor
 from ..units import KNOT_M_PER_S
-from .common import fixed
 from .flight_inputs import (
     AIR,
     BLADE_FIGURES,

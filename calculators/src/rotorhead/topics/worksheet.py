@@ -6,12 +6,11 @@ from html import escape
 
 from ..conventions import azimuth_of, bearing_of, bearing_words
 from ..drawing.fitted import fitted_wave
-from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values
+from ..fields import Answer, Calculator, Case, Choice, Drawing, Example, Number, Result, Step, Values, fixed
 from ..measure.fit import Fit, more_readings
 from ..measure.readings import to_csv
 from ..rotor import Rotor
 from ..units import show
-from .common import fixed
 from .readings_input import AT, DROOP, ERROR, as_read, fit_of, plus_minus, readings_text, span_text
 
 # Invented readings: Alder 3's exact linkage with the stick 60 % forward, with a scatter of 0.08°.
