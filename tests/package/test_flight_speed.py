@@ -311,6 +311,19 @@ def test_the_disc_lags_behind_a_turning_mast(rate: str) -> None:
     assert found.result("cross") == pytest.approx(rotor.lock_number(SEA_LEVEL) / 16.0, rel=1e-6)
 
 
+@heads
+def test_inflow_that_follows_slows_the_steady_rate(head_id: str) -> None:
+    """With the reduced Lock number γ* the disc lags more: less rate for a degree. Without it, at a central hinge, the rate is
+    γΩ/16 for each radian of cyclic (damping against control, re-derived)."""
+    rotor = rotor_of(head_id)
+    found = case("control-power", rotor)
+    assert 0.6 < found.result("rate_inflow") / found.result("rate") < 0.8
+    if head_id == "birch2":
+        assert found.result("rate") == pytest.approx(
+            rotor.lock_number(SEA_LEVEL) * rotor.speed / 16.0 * math.radians(1.0), rel=1e-6
+        )
+
+
 def test_too_fast_a_turn_is_marked() -> None:
     """Small angles: a disc more than 10° behind the mast is beyond them. Thin air and a slow, heavy blade get there."""
     rotor = rotor_of("alder3", blade_mass_kg="200", rpm="150", chord_m="0.15")

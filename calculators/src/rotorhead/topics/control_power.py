@@ -7,7 +7,16 @@ from ..blade.flap import Flapping, flap_frequency_squared, flapping_of
 from ..conventions import degrees_text
 from ..drawing.tilted_machine import tilted_machine
 from ..fields import Answer, Calculator, Case, Chart, Drawing, Example, Line, Number, Result, Step, Values, fixed
-from ..flight.hub import Damping, TiltMoment, control_power, damping, moment_slope, rate_response, tilt_moment
+from ..flight.hub import (
+    Damping,
+    TiltMoment,
+    control_power,
+    damping,
+    moment_slope,
+    rate_response,
+    tilt_moment,
+    with_moment_inflow,
+)
 from ..flight.validity import Mark
 from ..rotor import Rotor
 from ..units import DEGREE, SYSTEMS, show, tidy
@@ -76,7 +85,8 @@ def compute(values: Values, rotor: Rotor) -> Answer:
             "damping": plain.opposing,
             "damping_inflow": followed.opposing,
             "cross": plain.cross,
-            "rate": results["cyclic"] * DEGREE / plain.opposing,  # type: ignore[operator]
+            "rate": flapping.gain * moment.total * DEGREE / plain.opposing,
+            "rate_inflow": with_moment_inflow(flapping).gain * moment.total * DEGREE / followed.opposing,
         }
     marks = _lag_mark(lag)
     results |= {"says": _says(one, none), "model": model_words(marks)}
@@ -133,7 +143,8 @@ def working(case: Case) -> tuple[Step, ...]:
             "Lag times moment is what holds against the turning (damping), and part of it comes across.",
             f"{a('moment_per_rate', r('damping'))}, {tidy(r('cross') * 100, 0)}% of it across; with inflow that has followed the air’s moment "
             f"{a('moment_per_rate', r('damping_inflow'))}"))  # fmt: skip
-        steps.append(Step("Steady rate for a degree of cyclic: where both balance.", a("angle_rate", r("rate"), 1)))
+        steps.append(Step("Steady rate for a degree of cyclic: where both balance.",
+                          f"{a('angle_rate', r('rate'), 1)}; with inflow that has followed {a('angle_rate', r('rate_inflow'), 1)}"))  # fmt: skip
     steps.append(Step("Is this inside what the model can tell?", model_sentence(f.outside).strip() or INSIDE))
     return tuple(steps)
 
@@ -199,6 +210,7 @@ CALCULATOR = Calculator(
         Result("damping_inflow", "… with inflow that has followed", "moment_per_rate", 0, main=False),
         Result("cross", "… that comes across", "percent", 0, main=False),
         Result("rate", "Steady rate for a degree of cyclic", "angle_rate", 1, main=False),
+        Result("rate_inflow", "… with inflow that has followed", "angle_rate", 1, main=False),
         Result("says", "In words", "words", main=False),
     ),
     compute=compute,
