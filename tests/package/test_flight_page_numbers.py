@@ -11,14 +11,14 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from rotorhead.blade.flap import Flapping, flap_damping, flapping_of, lag_angle, pitch_moment
+from rotorhead.blade.flap import Flapping, flap_damping, lag_angle, pitch_moment
 from rotorhead.flight.atmosphere import density, speed_of_sound
 from rotorhead.flight.balance import closed_balance, strip_balance
 from rotorhead.flight.disc_map import advancing_tip_mach, disc_map, pressure_ratio, reversed_circle, section_at
 from rotorhead.flight.edgewise import edgewise_ratio
 from rotorhead.flight.flapper import Flap, FlapBlade, Pitch
 from rotorhead.flight.held import unflapped_lift
-from rotorhead.flight.hub import damping, moment_slope, rate_response, tilt_moment, with_moment_inflow
+from rotorhead.flight.hub import moment_slope, rate_response, tilt_moment
 from rotorhead.flight.inflow import Stream, stream
 from rotorhead.flight.tail import TAIL_ARM, tail_rotor, tail_thrust
 from rotorhead.flight.trim import balanced, disc_trim, fuselage_of, hands_for
@@ -222,18 +222,12 @@ def test_control_power() -> None:
 
 
 def test_steady_rates() -> None:
-    """A rotor to check by, and what inflow that has followed takes off the rate."""
+    """A rotor to check by."""
     central = Flapping(8.0, 8.0, 0.0, 1.0, 0.0, pitch_moment(8.0, 0.0), flap_damping(8.0, 0.0), *LAG, 1.0)
     turning = rate_response(central, 1.0, 40.0, 0.2)
     holds("control-power", "0.2 rad/s ({11.5}° a second): it lags by {0.57}°, and {0.29}° comes across", 0.2 / DEGREE,
           turning.cosine / DEGREE, turning.sine / DEGREE)  # fmt: skip
     holds("control-power", "One degree of cyclic holds {20}° a second there.", 0.2 * DEGREE / turning.cosine / DEGREE)
-    less = []
-    for rotor in heads.values():
-        gain = with_moment_inflow(flapping_of(rotor)).gain / flapping_of(rotor).gain
-        less.append(1.0 - gain * damping(rotor).opposing / damping(rotor, moment_inflow=True).opposing)
-    holds("control-power", "is then a quarter to over a third less")
-    assert 0.235 < min(less) < 0.25 < 1.0 / 3.0 < max(less) < 0.37
 
 
 @pytest.mark.parametrize(
