@@ -14,7 +14,7 @@ from house import kiosk
 from house.say import TroubleError
 from playwright.sync_api import Page, expect
 
-from . import oracle
+from . import looks, oracle
 from .conftest import MakeReader
 from .learner import PRACTICE, check, give, put_question, right_answer
 from .reader import Reader
@@ -151,6 +151,26 @@ def test_nothing_is_smaller_than_a_gloved_finger_or_needs_a_printer(make_kiosk: 
     links = reader.page.evaluate("[...document.links].map((one) => one.href)")
     assert all(link.startswith(reader.address) for link in links), "no way off the site"
     assert reader.page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+def test_at_400_percent(make_kiosk: MakeKiosk) -> None:
+    """320 by 256 (WCAG 2.2, 1.4.10): no words cut off, half of the window free, every key of the pad within reach."""
+    reader = make_kiosk("hands/shake.html")
+    page = reader.page
+    page.set_viewport_size({"width": 320, "height": 256})
+    assert looks.ask(page, looks.WORDS) == []
+    taken = looks.ask(page, looks.TAKEN)
+    assert taken["part"] <= 0.5, taken
+    reader.text_box("shake", "speed").tap()
+    pad = page.locator(".hd-number-keys")
+    box = pad.bounding_box()
+    assert box is not None
+    assert (box["x"] >= 0, box["y"] >= 0) == (True, True)
+    assert (box["x"] + box["width"] <= 320, box["y"] + box["height"] <= 256) == (True, True)
+    for key in ("Clear", "4", "2", "Done"):
+        pad.get_by_role("button", name=key, exact=True).tap()
+    expect(reader.text_box("shake", "speed")).to_have_value("42")
+    expect(pad).to_be_hidden()
 
 
 def test_practice_works_there(make_kiosk: MakeKiosk) -> None:
