@@ -68,7 +68,7 @@ IMPERIAL = {
     "time": 1.0, "turns": 2 * math.pi, "per_radian": 1.0, "length": FOOT, "small_length": constants.inch,
     "mass": constants.pound, "speed": FOOT, "force": LBF, "pull": LBF, "moment": LBF * FOOT,
     "moment_per_angle": LBF * FOOT / DEGREE, "spring": LBF * FOOT, "pressure": constants.psi, "area": FOOT**2,
-    "moment_per_rate": LBF * FOOT / DEGREE, "volume": FOOT**3,
+    "moment_per_rate": LBF * FOOT / DEGREE, "volume": FOOT**3, "climb_rate": FOOT / 60.0,
     "inertia": constants.slug * FOOT**2, "density": constants.slug / FOOT**3, "disc_loading": LBF / FOOT**2,
     "altitude": FOOT, "airspeed": constants.knot, "temperature_difference": 5.0 / 9.0,
     "pitch_per_travel": DEGREE / constants.inch,

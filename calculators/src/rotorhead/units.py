@@ -76,6 +76,7 @@ QUANTITIES: Final[dict[str, Quantity]] = {
         Quantity("small_length", Unit("mm", 0.001), Unit("in", INCH_M), 1),
         Quantity("mass", Unit("kg", 1.0), Unit("lb", POUND_KG), 1),
         Quantity("speed", Unit("m/s", 1.0), Unit("ft/s", FOOT_M), 0),
+        Quantity("climb_rate", Unit("m/s", 1.0), Unit("ft/min", FOOT_M / 60.0), 1),
         Quantity("force", Unit("N", 1.0), Unit("lbf", POUND_FORCE_N), 0),
         Quantity("pull", Unit("kN", 1000.0), Unit("lbf", POUND_FORCE_N), 0),
         Quantity("moment", Unit("N·m", 1.0), Unit("lbf·ft", POUND_FORCE_N * FOOT_M), 0),
@@ -111,7 +112,7 @@ QUANTITIES: Final[dict[str, Quantity]] = {
 # needs more of them, a smaller one fewer, for the same number of meaningful figures.
 _EXTRA_DECIMALS: Final = {
     "small_length": 2, "density": 2, "mass": 0, "inertia": 0, "altitude": 0, "force": 1,
-    "pressure": -1, "moment": 1, "spring": 1, "moment_per_angle": 1, "moment_per_rate": 1, "volume": -1, "pitch_per_travel": -1, "disc_loading": 1, "length": 0, "pull": 0, "air_pressure": 2,
+    "pressure": -1, "moment": 1, "spring": 1, "moment_per_angle": 1, "moment_per_rate": 1, "volume": -1, "climb_rate": -1, "pitch_per_travel": -1, "disc_loading": 1, "length": 0, "pull": 0, "air_pressure": 2,
 }  # fmt: skip
 
 

@@ -14,7 +14,7 @@ from ..fields import Calculator
 IDS: Final = (
     "phase", "rods", "plate", "pitch", "lag", "disc", "gyro",
     "reach", "scissors", "joint", "links", "link-load", "rod-load", "shake", "boost",
-    "hover", "air", "coning", "speed", "stick", "control-power", "delta-three", "lead-lag",
+    "hover", "air", "climb", "coning", "speed", "stick", "control-power", "delta-three", "lead-lag",
     "motion", "wheel",
     "describe", "worksheet", "setups", "agree", "beside",
 )  # fmt: skip
