@@ -14,6 +14,16 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--long", action="store_true", help="more seeds and cases where a test has many")
 
 
+# Files that take long come first, so that no processor stands idle at the end while another has the last one to do.
+SLOW_FIRST = ("browser", "site", "published", "package")
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """The browser's tests first, each folder in its own order."""
+    place = {name: i for i, name in enumerate(SLOW_FIRST)}
+    items.sort(key=lambda item: place.get(item.path.relative_to(ROOT / "tests").parts[0], len(place)))
+
+
 @pytest.fixture(scope="session")
 def long(request: pytest.FixtureRequest) -> bool:
     """Whether the long run was asked for."""

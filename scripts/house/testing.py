@@ -15,7 +15,7 @@ from house.setup import set_up
 
 # A worker for each core, a file of tests always whole in one of them (its page stays open from test to test). More than
 # four would want more memory than they save time. Words after the command may say otherwise: `-n 0`.
-SIDE_BY_SIDE = ("-n", "auto", "--maxprocesses", "4", "--dist", "loadfile")
+SIDE_BY_SIDE = ("-n", "auto", "--maxprocesses", "4", "--dist", "loadfile", "--no-loadscope-reorder")
 
 
 def main(words: Sequence[str] | None = None) -> int:

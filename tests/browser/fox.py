@@ -11,7 +11,9 @@ import json
 import re
 import subprocess
 import tempfile
+import threading
 import time
+from collections import deque
 from pathlib import Path
 from typing import Any
 
@@ -53,6 +55,9 @@ class Fox:
 
     def __init__(self, program: Path) -> None:
         self._stack = contextlib.ExitStack()
+        # The last of what it says to a terminal, for whoever looks into a failure.
+        self.words: deque[str] = deque(maxlen=200)
+        self._listener: threading.Thread | None = None
         profile = Path(self._stack.enter_context(tempfile.TemporaryDirectory(prefix="fox-")))
         lines = [f"user_pref({json.dumps(name)}, {json.dumps(value)});" for name, value in _SETTINGS.items()]
         (profile / "user.js").write_text("\n".join(lines), encoding="utf-8")
@@ -83,6 +88,9 @@ class Fox:
         for line in self._process.stderr:
             found = _LISTENING.search(line)
             if found:
+                # Somebody must read on: a browser that can't get rid of its words stands still.
+                self._listener = threading.Thread(target=self.words.extend, args=(self._process.stderr,), daemon=True)
+                self._listener.start()
                 return found[1]
         raise AssertionError("Firefox ended before it listened.")
 
@@ -107,6 +115,8 @@ class Fox:
     def _stop(self) -> None:
         self._process.terminate()
         self._process.wait(30)
+        if self._listener:
+            self._listener.join(30)
         if self._process.stderr:
             self._process.stderr.close()
 
