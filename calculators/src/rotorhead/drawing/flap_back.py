@@ -61,7 +61,7 @@ def _from_above(canvas: Canvas, rotor: Rotor, lag: float) -> None:
     canvas.text(x - side * 14, y - _RING - 7, "highest", "t t-strong t-disc", other)
     rose.arc_arrow(start + way * math.radians(200), way * math.radians(34), _RING + 12, "r-structure")
     rose.label(start + way * math.radians(217), _RING + 31, "turns", "t t-small")
-    canvas.text(10, 258, "from above", "t t-small", "start")
+    canvas.text(10, 282, "from above", "t t-small", "start")
 
 
 def flap_back(rotor: Rotor) -> Drawing:
@@ -78,6 +78,6 @@ def flap_back(rotor: Rotor) -> Drawing:
         canvas.svg(),
         f"The machine from the left, nose to the left, air of {KNOTS:.0f} kt from ahead, hands as in the hover: the disc has leaned {leans} "
         f"by {degrees_text(abs(held.back))} ({times_words(times)}) from where it stood in the hover, drawn faint. Below, from above, turning "
-        f"{rotor.rotation}: pushed up hardest straight out on the {advancing_side(rotor.rotation)}, where there is most air, a blade of this head is by "
-        f"this alone highest {degrees_text(lag)} later, {offset_words(high, rotor.rotation)}.",
+        f"{rotor.rotation}: pushed up hardest straight out on the {advancing_side(rotor.rotation)}, where there is most air, by this alone a blade of "
+        f"this head is highest {degrees_text(lag)} later, {offset_words(high, rotor.rotation)}.",
     )

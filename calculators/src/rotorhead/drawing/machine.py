@@ -73,7 +73,7 @@ def from_behind(
         canvas.circle(*at((0.0, 0.72)), 0.08 * below, "r-structure")
         canvas.line(*at((0.0, 0.64)), *at((0.0, y - 0.06)), "r-structure")
         canvas.line(*at((0.0, y)), *at((side * 0.16, y)), "r-structure")
-        canvas.line(*at((side * 0.16, y - 0.27)), *at((side * 0.16, y + 0.27)), "r-structure blade")
+        canvas.line(*at((side * 0.16, y - 0.2)), *at((side * 0.16, y + 0.2)), "r-structure blade")
     return at((0.0, 1.0))
 
 

@@ -70,7 +70,7 @@ def sideways_balance(rotor: Rotor, system: System) -> Drawing:
     canvas.text(10, 371, f"angles {times_words(times)}", "t t-small", "start")
     return Drawing(
         canvas.svg(),
-        f"The machine in the hover from behind: the tail rotor pushes with {push} to the {sides[0]}. The disc leans against it by {degrees_text(lean)} to "
+        f"The machine in the hover from behind, its rotor turning {rotor.rotation} seen from above: the tail rotor pushes with {push} to the {sides[0]}. The disc leans against it by {degrees_text(lean)} to "
         f"the {sides[1]}, so that a part of its pull goes aside as strongly as the push and the rest carries the weight. The fuselage hangs "
         f"{hangs}. Angles are {times_words(times)}.",
     )

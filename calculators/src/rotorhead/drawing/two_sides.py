@@ -66,9 +66,9 @@ def two_sides(rotor: Rotor, system: System) -> Drawing:
         canvas.text(x, 18, name, "t t-strong", anchor)
         canvas.text(x, 34, f"side, {where}", "t t-small", anchor)
         # Where that side's arrows are not.
-        y = _Y + (24.0 if sign > 0.0 else -28.0)
+        y = _Y + (24.0 if sign > 0.0 else -46.0)
         canvas.text(x, y, tips[0 if sign > 0.0 else 1], "t t-small", anchor)
-        words = f"Mach {mach}" if sign > 0.0 else f"at {degrees_text(angle)}"
+        words = f"Mach {mach}" if sign > 0.0 else f"angle {degrees_text(angle)}"
         canvas.text(x, y + 16, words, "t t-small", anchor)
     canvas.text(_X, _Y - _RING - 6, "nose", "t t-small t-halo")
     start = bearing_of(math.radians(20), rotor.rotation)
