@@ -9,6 +9,12 @@ from . import units
 from .blade.phase import budget_of
 from .conventions import bearing_of
 from .drawing import coning, disc, head_views, plan, rose, schemes, side, strips
+from .drawing.flap_back import flap_back
+from .drawing.inflow_roll import inflow_roll
+from .drawing.low_g import low_g
+from .drawing.sideways_balance import sideways_balance
+from .drawing.tail_head import tail_rotor_head
+from .drawing.two_sides import two_sides
 from .fields import Drawing
 from .flight.coning import coning_at_speed, lift_lever
 from .mechanism.hands import rig_of
@@ -51,6 +57,12 @@ FIGURES: Final[dict[str, Callable[[Rotor, units.System], Drawing]]] = {
     "flattening": lambda r, s: schemes.flattening(r),
     "precession": lambda r, s: schemes.precession(r),
     "cones": _cones,
+    "flap-back": lambda r, s: flap_back(r),
+    "inflow-roll": inflow_roll,
+    "two-sides": two_sides,
+    "sideways-balance": sideways_balance,
+    "tail-rotor-head": lambda r, s: tail_rotor_head(r),
+    "low-g": low_g,
 }
 
 
