@@ -35,12 +35,15 @@ MEASURE = """async ([name, moves]) => {
   if (!slider) return [];
   const slot = calculator.querySelector("[data-part=drawing]");
   const step = Number(slider.step) || 1;
-  const middle = (Number(slider.min) + Number(slider.max)) / 2;
-  const move = (i) => new Promise((done) => {
+  // From where it stands, which is answered: elsewhere a calculator may have to refuse.
+  const from = Number(slider.value);
+  const way = from + 8 * step <= Number(slider.max) ? step : -step;
+  const move = (i) => new Promise((done, lost) => {
     const start = performance.now();
     const watch = new MutationObserver(() => { watch.disconnect(); done(performance.now() - start); });
     watch.observe(slot, { childList: true, subtree: true });
-    slider.value = String(middle + step * (1 + (i % 7)));
+    setTimeout(() => lost(new Error(`${name}: no new drawing within 20 s`)), 20000);
+    slider.value = String(from + way * (1 + (i % 7)));
     slider.dispatchEvent(new Event("input", { bubbles: true }));
   });
   const times = [];
