@@ -8,6 +8,7 @@
 
 import math
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from rotorhead.flight.power import Polar, figure_of_merit, hovering, untwisted
@@ -105,3 +106,18 @@ def test_a_known_miss(degrees: int, measured: float, printed: float) -> None:
     found = hovering(rotor, math.radians(degrees)).ct
     assert found == pytest.approx(printed, abs=5e-6)
     assert 1.10 < found / measured < 1.40
+
+
+def test_the_page_shows_both_and_the_miss(root: Path) -> None:
+    """What stands on the page is what is computed here."""
+    page = (root / "docs/flight/lift-and-collective.md").read_text(encoding="utf-8")
+    broad = replace(
+        BASE, blades=2, radius=1.143, chord=0.1905, twist=0.0, root_cut=1.0 / 6.0, lift_slope=5.73, hinge_offset=0.0
+    )
+    rows = [(model(n), d, TABLES[n][d][0] / 2.0) for n in (2, 3) for d in (8, 12)]
+    rows += [(broad, d, measured) for d, measured in ((5, 0.00213), (8, 0.0046), (12, 0.00796))]
+    for rotor, degrees, measured in rows:
+        found = hovering(rotor, math.radians(degrees)).ct
+        off = f"{100.0 * (found / measured - 1.0):+.0f}%".replace("-", "\N{MINUS SIGN}")
+        shown = f"{measured:.5f}" if measured != 0.0046 else "0.0046"
+        assert f"| {degrees}° | {shown} | {found:.5f} | {off} |" in page
