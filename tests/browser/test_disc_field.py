@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import json
-import math
-from html import unescape
 from typing import Any
 
 import pytest
@@ -12,81 +10,36 @@ from playwright.sync_api import Locator, Route, expect
 
 from . import oracle
 from .conftest import MakeReader
+from .disc_canvas import COLOURS, band_names, calm_places, differ, field_data, places_of
 from .reader import Reader, eventually
 
 PAGE = oracle.PAGE_OF["speed"]
-# Colours at places of the canvas, and those of the bands in the key. Read from a copy: reading the canvas itself again and
-# again makes the browser warn.
-COLOURS = """([field, places, names]) => {
-  const box = field.closest("hd-calculator");
-  const canvas = field.querySelector("canvas");
-  const copy = Object.assign(document.createElement("canvas"), { width: canvas.width, height: canvas.height });
-  const pen = copy.getContext("2d", { willReadFrequently: true });
-  pen.drawImage(canvas, 0, 0);
-  const seen = places.map(([x, y]) => [...pen.getImageData(Math.round(x * copy.width), Math.round(y * copy.height), 1, 1).data]);
-  const bands = names.map((name) => {
-    pen.fillStyle = getComputedStyle(field).getPropertyValue(name).trim();
-    pen.fillRect(0, 0, 1, 1);
-    return [...pen.getImageData(0, 0, 1, 1).data];
-  });
-  return [seen, bands, canvas.getBoundingClientRect().width];
-}"""
 
 
 def _field(reader: Reader) -> Locator:
     return reader.calculator("speed").locator("hd-field")
 
 
-def _data(answer: dict[str, Any]) -> dict[str, Any]:
-    html = answer["parts"]["field"]
-    data: dict[str, Any] = json.loads(unescape(html.partition('data-field="')[2].partition('"')[0]))
-    return data
-
-
 def _shows(reader: Reader, answer: dict[str, Any]) -> dict[str, Any]:
-    wanted = _data(answer)
+    wanted = field_data(answer)
     eventually(lambda: json.loads(_field(reader).get_attribute("data-field") or "null"), wanted, reader.page)
     expect(_field(reader).locator("canvas")).to_be_visible()
     return wanted
 
 
-def _calm_places(data: dict[str, Any]) -> list[tuple[int, int, int]]:
-    """(station, column, band) where the whole neighbourhood lies well inside one band, away from figures and hatching."""
-    levels, rows = data["levels"], data["rows"]
-    found = []
-    for i in range(3, len(rows) - 3):
-        for k in range(72):
-            near = [rows[i + a][(k + b) % 72] for a in (-1, 0, 1) for b in (-1, 0, 1)]
-            if None in near or k % 9 in (0, 1, 8):
-                continue
-            bands = {sum(v >= level for level in levels) for v in near}
-            if len(bands) == 1 and (band := bands.pop()) < len(levels):
-                found.append((i, k, band))
-    return found
-
-
 def _same_as_the_array(reader: Reader, data: dict[str, Any]) -> None:
     """The canvas has the colour of its band wherever the array is calm."""
-    calm = _calm_places(data)
+    calm = calm_places(data)
     assert len(calm) > 40
     assert len({band for _, _, band in calm}) > 1
     width = _field(reader).locator("canvas").bounding_box()
     assert width is not None
-    radius = 0.5 - 24.0 / width["width"]
-    step = (data["outer"] - data["inner"]) / len(data["rows"])
-    places = []
-    for i, k, _ in calm:
-        station, bearing = data["inner"] + (i + 0.5) * step, math.radians(5.0 * k)
-        places.append([0.5 + radius * station * math.sin(bearing), 0.5 - radius * station * math.cos(bearing)])
-    names = [f"--hd-band-{b}" for b in range(len(data["levels"]) + 1)]
+    places, names = places_of(data, calm, width["width"]), band_names(data)
 
     def wrong() -> int:
         handle = _field(reader).element_handle()
         seen, bands, _ = reader.page.evaluate(COLOURS, [handle, places, names])
-        return sum(
-            max(abs(a - b) for a, b in zip(colour[:3], bands[band][:3], strict=True)) > 6
-            for colour, (_, _, band) in zip(seen, calm, strict=True)
-        )
+        return differ(seen, bands, calm)
 
     # A halo of a figure or a line may touch a few of them.
     eventually(lambda: wrong() <= 0.04 * len(calm), True, reader.page)

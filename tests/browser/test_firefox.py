@@ -12,6 +12,7 @@ from house import kiosk
 from house.browser import FIREFOX, find
 
 from . import oracle
+from .disc_canvas import COLOURS, band_names, calm_places, differ, field_data, field_text, places_of
 from .fox import Fox, FoxPage
 from .learner import PRACTICE, right_answer
 from .policy import ATTEMPTS
@@ -143,6 +144,23 @@ def test_back_the_page_is_as_it_was_and_answers(open_fox: OpenFox, base: str) ->
     page.until("location.pathname.endsWith('control-phase.html') && document.readyState", "complete")
     page.press('[data-field="turn_rods"] input.hd-slider', RIGHT)
     page.shows("phase", oracle.run("phase", "cedar4", inputs={"turn_rods": "10"})["parts"])
+
+
+def test_the_field_over_the_disc_is_the_array(open_fox: OpenFox, base: str) -> None:
+    page = open_fox()
+    page.open(f"{base}{oracle.PAGE_OF['speed']}#speed&head=alder3&speed=140")
+    page.until("document.querySelector('hd-calculator[name=speed]').dataset.state", "live")
+    page.until("document.querySelector('hd-field canvas') !== null")
+    data = field_data(oracle.run("speed", inputs={"speed": "140"}))
+    page.until(
+        "document.querySelector('hd-field').dataset.field", field_text(oracle.run("speed", inputs={"speed": "140"}))
+    )
+    calm = calm_places(data)
+    width = page.run("document.querySelector('hd-field canvas').getBoundingClientRect().width")
+    looked = f"(places, names) => ({COLOURS})([document.querySelector('hd-field'), places, names])"
+    seen, bands, _ = page.run(looked, places_of(data, calm, width), band_names(data))
+    assert len(calm) > 40
+    assert differ(seen, bands, calm) <= 0.04 * len(calm)
 
 
 @pytest.mark.parametrize("attempt", ATTEMPTS)
