@@ -87,6 +87,20 @@ def test_the_canvas_takes_the_colours_of_the_theme(reader: Reader) -> None:
         _same_as_the_array(reader, data)
 
 
+def test_on_paper_the_canvas_has_the_colours_of_paper(make_reader: MakeReader) -> None:
+    reader = make_reader(color_scheme="dark")
+    reader.open(PAGE, "#speed&speed=140")
+    data = _shows(reader, oracle.run("speed", inputs={"speed": "140"}))
+    _same_as_the_array(reader, data)
+    reader.page.emulate_media(media="print")
+    _same_as_the_array(reader, data)
+    box = _field(reader).locator("canvas").bounding_box()
+    assert box is not None
+    assert box["width"] == pytest.approx(box["height"], abs=0.5)
+    reader.page.emulate_media(media="screen")
+    _same_as_the_array(reader, data)
+
+
 def test_a_picked_head_has_its_field_without_python(reader: Reader) -> None:
     reader.open(PAGE)
     reader.pick_head("dogwood5")

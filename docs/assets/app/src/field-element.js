@@ -8,6 +8,8 @@ export class Field extends HTMLElement {
   #watch = null;
   /** @type {MutationObserver | null} */
   #scheme = null;
+  #print = matchMedia("print");
+  #draw = () => window.handToDiscField?.(this, JSON.parse(this.dataset.field ?? "null"));
 
   connectedCallback() {
     // The printed picture needs no library and is what paper and readers without script get.
@@ -17,6 +19,7 @@ export class Field extends HTMLElement {
   disconnectedCallback() {
     this.#watch?.disconnect();
     this.#scheme?.disconnect();
+    this.#print.removeEventListener("change", this.#draw);
     this.#watch = this.#scheme = null;
   }
 
@@ -35,13 +38,13 @@ export class Field extends HTMLElement {
     }
     if (!this.isConnected || !window.handToDiscField) return;
     this.querySelector("svg")?.remove();
-    const again = () => window.handToDiscField?.(this, JSON.parse(this.dataset.field ?? "null"));
-    again();
+    this.#draw();
     if (this.#watch) return;
-    this.#watch = new ResizeObserver(again);
+    this.#watch = new ResizeObserver(this.#draw);
     this.#watch.observe(this);
-    // Colours belong to the theme: a canvas has to be drawn anew.
-    this.#scheme = new MutationObserver(again);
+    // Colours belong to the theme, and to paper: a canvas has to be drawn anew.
+    this.#print.addEventListener("change", this.#draw);
+    this.#scheme = new MutationObserver(this.#draw);
     this.#scheme.observe(document.body, { attributes: true, attributeFilter: ["data-md-color-scheme"] });
   }
 }
