@@ -40,8 +40,14 @@ def stand(playwright: Playwright, site: Path, tmp_path: Path) -> Iterator[Reader
         reader.watch.judge()
 
 
-def _memory() -> float:
-    """Megabytes that the browsers started by this process hold for themselves."""
+def _memory(reader: Reader) -> float:
+    """Megabytes that the browsers started by this process hold for themselves once they have cleared away.
+
+    A browser clears away when it likes, which on a roomy machine is seldom: what it holds meanwhile says nothing.
+    """
+    asked = reader.page.context.new_cdp_session(reader.page)
+    asked.send("HeapProfiler.collectGarbage")
+    asked.detach()
     mine = [one for one in psutil.Process().children(recursive=True) if "chrom" in one.name()]
     return float(sum(one.memory_full_info().uss for one in mine)) / 1e6
 
@@ -85,7 +91,7 @@ def test_a_day_of_visits(stand: Reader, long: bool) -> None:
     for number in range(visits):
         _visit(stand, chance)
         if number % 5 == 4:
-            held.append(_memory())
+            held.append(_memory(stand))
     stand.shows_text_of(oracle.values("cedar4"))
     if long:
         # The first half hour fills caches. After it the later half of the day may hold no more than the earlier.
